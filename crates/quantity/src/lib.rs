@@ -1,0 +1,14 @@
+//! Units and bounded numbers. Depends on nothing; knows no swimmer.
+//!
+//! - [`physical`]: mass, force, length, angle, time held, each a type of its own with one canonical unit.
+//! - [`score`]: the two spoken 0-10 numbers of the trade, pain and effort.
+//! - [`range`]: one table of what a measured value may be, which feeds validation, form hints and error text.
+//!
+
+pub mod physical;
+pub mod range;
+pub mod score;
+
+pub use physical::{Angle, Force, HoldTime, Length, Mass};
+pub use range::{Judgement, Range};
+pub use score::{Effort, Pain};

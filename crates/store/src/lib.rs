@@ -1,0 +1,1 @@
+//! Facts in one SQLite file: append-only, acknowledged only after commit, one owner.

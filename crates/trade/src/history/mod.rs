@@ -1,0 +1,127 @@
+//! What is on record about one swimmer: plain dated facts, already corrected and superseded.
+//!
+//! Everything here is a function of the *set* of facts: the constructors sort, so arrival order cannot matter.
+//!
+//! - [`person`]: who, consent, intake, screening, growth.
+//! - [`body`]: pain, signs, illness, absence, referral, clearance, limits.
+//! - [`work`]: teaching, sessions and sets, confirmed rungs, the calendar around them.
+
+pub mod body;
+pub mod person;
+pub mod work;
+
+pub use body::*;
+pub use person::*;
+pub use work::*;
+
+/// One swimmer's record, as the gate and the dosing rules read it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct History {
+    /// Who.
+    pub swimmer: Swimmer,
+    /// Consents ever signed.
+    pub consents: Vec<Consent>,
+    /// Intake questions, newest last.
+    pub intakes: Vec<Intake>,
+    /// Screenings, oldest first.
+    pub screenings: Vec<Screening>,
+    /// Body measurements, oldest first.
+    pub growth: Vec<GrowthMeasure>,
+    /// Pain and sign reports, oldest first.
+    pub pains: Vec<PainReport>,
+    /// Illnesses, oldest first.
+    pub illnesses: Vec<Illness>,
+    /// Known reasons for being away, oldest first.
+    pub absences: Vec<Absence>,
+    /// A doctor's or a guardian's "do not train".
+    pub bans: Vec<Ban>,
+    /// Referrals, oldest first.
+    pub referrals: Vec<Referral>,
+    /// Clearances by licensed clinicians, oldest first.
+    pub clearances: Vec<Clearance>,
+    /// Limits that a licensed clinician has signed, oldest first.
+    pub limits: Vec<Limit>,
+    /// "Out today" ended by a person, oldest first.
+    pub reopenings: Vec<Reopening>,
+    /// What a person decided about the water, oldest first.
+    pub water_advice: Vec<WaterAdvice>,
+    /// Guardians told, oldest first.
+    pub guardian_told: Vec<GuardianTold>,
+    /// Exercises taught, oldest first.
+    pub taught: Vec<Taught>,
+    /// Exercises signed off, oldest first.
+    pub sign_offs: Vec<SignOff>,
+    /// Dryland sessions, oldest first.
+    pub sessions: Vec<Session>,
+    /// Rungs that a person confirmed, oldest first.
+    pub placements: Vec<Placement>,
+    /// Kilometres swum, by week, oldest first.
+    pub water_weeks: Vec<WaterWeek>,
+    /// Season, phases and meets of this swimmer.
+    pub calendar: Calendar,
+}
+
+impl History {
+    /// An empty record of one swimmer.
+    pub fn new(swimmer: Swimmer) -> Self {
+        Self {
+            swimmer,
+            consents: Vec::new(),
+            intakes: Vec::new(),
+            screenings: Vec::new(),
+            growth: Vec::new(),
+            pains: Vec::new(),
+            illnesses: Vec::new(),
+            absences: Vec::new(),
+            bans: Vec::new(),
+            referrals: Vec::new(),
+            clearances: Vec::new(),
+            limits: Vec::new(),
+            reopenings: Vec::new(),
+            water_advice: Vec::new(),
+            guardian_told: Vec::new(),
+            taught: Vec::new(),
+            sign_offs: Vec::new(),
+            sessions: Vec::new(),
+            placements: Vec::new(),
+            water_weeks: Vec::new(),
+            calendar: Calendar::default(),
+        }
+    }
+
+    /// Puts every list in date order, so that the order in which facts arrived cannot matter.
+    ///
+    /// Ties are broken by content, never by position: two records of one day come out the same way round
+    /// whatever way round they went in.
+    pub fn in_order(mut self) -> Self {
+        self.consents.sort_by_cached_key(|fact| (fact.signed, format!("{fact:?}")));
+        self.intakes.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
+        self.screenings.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
+        self.growth.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
+        self.pains.sort_by_cached_key(|fact| (fact.date, fact.when.order(), format!("{fact:?}")));
+        self.illnesses.sort_by_cached_key(|fact| (fact.from, format!("{fact:?}")));
+        self.absences.sort_by_cached_key(|fact| (fact.from, format!("{fact:?}")));
+        self.bans.sort_by_cached_key(|fact| (fact.from, format!("{fact:?}")));
+        self.referrals.sort_by_cached_key(|fact| (fact.opened, format!("{fact:?}")));
+        self.clearances.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
+        self.limits.sort_by_cached_key(|fact| (fact.signed, format!("{fact:?}")));
+        self.reopenings.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
+        self.water_advice.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
+        self.guardian_told.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
+        self.taught.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
+        self.sign_offs.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
+        self.sessions.sort_by_cached_key(|fact| (fact.date, fact.number, format!("{fact:?}")));
+        for session in &mut self.sessions {
+            session
+                .blocks
+                .sort_by_cached_key(|block| (block.exercise.clone(), block.side, format!("{block:?}")));
+            for block in &mut session.blocks {
+                block.sets.sort_by_key(|set| set.number);
+            }
+        }
+        self.placements.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
+        self.water_weeks.sort_by_cached_key(|fact| (fact.from, format!("{fact:?}")));
+        self.calendar.in_order();
+        self
+    }
+}

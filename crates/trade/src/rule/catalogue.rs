@@ -1,0 +1,1 @@
+//! Every rule by its code: the one place where a code is looked up.
