@@ -1,1 +1,3 @@
 //! The practitioner's operations.
+
+pub mod facts;
