@@ -47,6 +47,8 @@ pub enum ChainVerdict {
 pub enum ChainFault {
     /// A link is missing, or does not follow from the one before or from its fact's envelope.
     Link,
+    /// The fact or the erasure a link stands for is gone.
+    Missing,
     /// The personal part of a fact is not what was stored.
     Content,
     /// There are facts or erasures without a link.
@@ -152,8 +154,9 @@ impl Store {
         let links = statement.query_map([], stored_link)?;
         for link in links {
             let link = link?;
+            let broken = |fault| Ok(ChainVerdict::Broken { entry: head.entries + 1, fault });
+            let Some(link) = link else { return broken(ChainFault::Missing) };
             let next = head.next(&link.entry, link.digest);
-            let broken = |fault| Ok(ChainVerdict::Broken { entry: next.entries, fault });
             if (link.number, link.previous, link.hash) != (next.entries, head.hash, next.hash) {
                 return broken(ChainFault::Link);
             }
@@ -174,22 +177,24 @@ impl Store {
 }
 
 /// The first fourteen columns are those of a fact, so that facts and tombstones are read as everywhere.
-fn stored_link(row: &Row<'_>) -> rusqlite::Result<StoredLink> {
-    let (entry, remade) = match (row.get(20)?, row.get(21)?) {
-        (Some(id), _) if row.get(15)? => {
+fn stored_link(row: &Row<'_>) -> rusqlite::Result<Option<StoredLink>> {
+    // None where the fact is gone; whether it is a tombstone where it is not.
+    let erased: Option<bool> = row.get(15)?;
+    let (entry, remade) = match (row.get(20)?, erased, row.get(21)?, row.get(22)?) {
+        (Some(id), Some(true), ..) => {
             (Entry::Fact { id, envelope: envelope_of_tombstone(&row::tombstone(row)?) }, None)
         }
-        (Some(id), _) => {
+        (Some(id), Some(false), ..) => {
             let fact = row::fact(row)?;
             let salt: Vec<u8> = row.get(14)?;
             (Entry::Fact { id, envelope: envelope_of(&fact) }, Some(personal_digest(&salt, &fact)))
         }
-        (None, Some(subject)) => {
-            let act = Erasure { subject, author: row.get(22)?, at: row.get(23)?, ground: row.get(24)? };
+        (None, _, Some(subject), Some(author)) => {
+            let act = Erasure { subject, author, at: row.get(23)?, ground: row.get(24)? };
             (Entry::Erasure { subject }, Some(act_digest(&act)))
         }
-        (None, None) => return Err(rusqlite::Error::InvalidQuery),
+        _ => return Ok(None),
     };
     let (number, digest, previous, hash) = (row.get(16)?, row.get(17)?, row.get(18)?, row.get(19)?);
-    Ok(StoredLink { number, digest, previous, hash, entry, remade })
+    Ok(Some(StoredLink { number, digest, previous, hash, entry, remade }))
 }
