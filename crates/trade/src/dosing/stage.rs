@@ -106,12 +106,16 @@ fn back_from_absence(case: &Case<'_>, standing: &Standing) -> Option<Proposal> {
         let dose = case.teaching_dose(Some(given));
         return Some(case.proposal(Action::Teach, Some(rung.clone()), Some(dose), no_count(case), trace));
     }
-    let lower = case.lower(rung, answer.down);
+    // Once a person has confirmed the way down for this gap, the open gap must not take another rung.
+    let confirmed =
+        standing.arrived_by == Some(Move::Restart) && standing.arrived.is_some_and(|day| gap.last < day);
+    let down = if confirmed { 0 } else { answer.down };
+    let lower = case.lower(rung, down);
     let (given, locked) = case.allowed_at_or_below(&lower)?;
-    let says = if answer.down == 0 { "absence-same-rung" } else { "absence-rungs-down" };
+    let says = if down == 0 { "absence-same-rung" } else { "absence-rungs-down" };
     let line = Line::new(answer.rule, says, Class::Dose)
         .with("days", Arg::Count(i64::from(gap.days)))
-        .with("down", Arg::Count(i64::try_from(answer.down).unwrap_or(i64::MAX)))
+        .with("down", Arg::Count(i64::try_from(down).unwrap_or(i64::MAX)))
         .with("from", case.named(rung))
         .with("to", case.named(&given));
     trace.insert(0, line);

@@ -79,7 +79,9 @@ pub fn standing_of(
     let arrival = placements.iter().rev().take_while(|place| Some(&place.rung) == rung.as_ref()).last();
     let sessions: Vec<Judged> = match (&rung, arrival) {
         (Some(_), Some(arrival)) => {
-            all.iter().filter(|judged| arrival.date <= judged.date).cloned().collect()
+            // A step confirmed after a session of the same day must not claim that session for the new rung.
+            let here = |judged: &&Judged| arrival.date <= judged.date && judged.planned == arrival.rung;
+            all.iter().filter(here).cloned().collect()
         }
         (Some(rung), None) => {
             let run = all.iter().rev().take_while(|judged| judged.planned == *rung).count();
