@@ -15,6 +15,7 @@ use quantity::{Force, HoldTime, Mass};
 use crate::name::{ExerciseId, FaultCode, RungId, SourceKey};
 
 pub use parameter::Parameters;
+pub use read::{Problem, read, shipped};
 
 /// A protocol that has passed every check.
 #[derive(Debug, Clone)]
@@ -47,6 +48,26 @@ impl Protocol {
         self.exercises.iter().find(|exercise| exercise.id == *id)
     }
 
+    /// Where a newcomer of this group begins an exercise: the rung its row names, else the easiest; none for plain
+    /// exercises. The calibration set overrides it.
+    pub fn start_rung<'p>(&'p self, group: StartGroup, exercise: &'p Exercise) -> Option<&'p Rung> {
+        let named = self.start(group).and_then(|start| {
+            let (_, rung) = start.rungs.iter().find(|(id, _)| *id == exercise.id)?;
+            exercise.rung(rung)
+        });
+        named.or_else(|| exercise.ladder.first())
+    }
+
+    /// The row of the start table for a group.
+    pub fn start(&self, group: StartGroup) -> Option<&Start> {
+        self.starts.iter().find(|start| start.group == group)
+    }
+
+    /// Finds a reference.
+    pub fn source(&self, key: &SourceKey) -> Option<&Source> {
+        self.sources.iter().find(|source| source.key == *key)
+    }
+
     /// Finds a fault.
     pub fn fault(&self, code: &FaultCode) -> Option<&Fault> {
         self.faults.iter().find(|fault| fault.code == *code)
@@ -66,6 +87,23 @@ pub enum Evidence {
     CommonPractice,
     /// Computed from published numbers or plain arithmetic.
     Computed,
+}
+
+impl Evidence {
+    /// The words used in protocol files, without the source.
+    pub const MARKS: [&'static str; 5] =
+        ["published", "from memory", "core practice", "common practice", "computed"];
+
+    /// The mark as it is written in protocol files.
+    pub const fn mark(&self) -> &'static str {
+        match self {
+            Evidence::Published(_) => Self::MARKS[0],
+            Evidence::FromMemory => Self::MARKS[1],
+            Evidence::CorePractice => Self::MARKS[2],
+            Evidence::CommonPractice => Self::MARKS[3],
+            Evidence::Computed => Self::MARKS[4],
+        }
+    }
 }
 
 /// A named form fault.
@@ -96,6 +134,22 @@ pub enum Group {
     Balance,
 }
 
+impl Group {
+    /// Every value.
+    pub const ALL: [Group; 5] = [Group::Cuff, Group::Scapula, Group::Trunk, Group::Mobility, Group::Balance];
+
+    /// The word used in protocol files.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Group::Cuff => "cuff",
+            Group::Scapula => "scapula",
+            Group::Trunk => "trunk",
+            Group::Mobility => "mobility",
+            Group::Balance => "balance",
+        }
+    }
+}
+
 /// How many lines of sets an exercise has.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Arms {
@@ -107,6 +161,20 @@ pub enum Arms {
     Midline,
 }
 
+impl Arms {
+    /// Every value.
+    pub const ALL: [Arms; 3] = [Arms::One, Arms::Both, Arms::Midline];
+
+    /// The word used in protocol files.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Arms::One => "one",
+            Arms::Both => "both",
+            Arms::Midline => "midline",
+        }
+    }
+}
+
 /// Which shoulders an exercise loads, support arms included.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Loads {
@@ -116,6 +184,20 @@ pub enum Loads {
     BothShoulders,
     /// Neither shoulder.
     NoShoulder,
+}
+
+impl Loads {
+    /// Every value.
+    pub const ALL: [Loads; 3] = [Loads::WorkingShoulder, Loads::BothShoulders, Loads::NoShoulder];
+
+    /// The word used in protocol files.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Loads::WorkingShoulder => "working-shoulder",
+            Loads::BothShoulders => "both-shoulders",
+            Loads::NoShoulder => "no-shoulder",
+        }
+    }
 }
 
 /// A property on which a limit, a track or the pain rule can lock an exercise or a rung.
@@ -234,8 +316,21 @@ pub enum Counting {
     Plain,
 }
 
+impl Counting {
+    /// Every value.
+    pub const ALL: [Counting; 2] = [Counting::Timed, Counting::Plain];
+
+    /// The word used in protocol files.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Counting::Timed => "timed",
+            Counting::Plain => "plain",
+        }
+    }
+}
+
 /// What the hypermobile track changes in one exercise.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct HypermobileRule {
     /// Left out altogether.
     pub left_out: bool,
@@ -243,6 +338,8 @@ pub struct HypermobileRule {
     pub start: Option<RungId>,
     /// Highest rung offered on the track.
     pub top: Option<RungId>,
+    /// Tempo on the track, where it differs.
+    pub tempo: Option<Tempo>,
     /// How the movement is limited, in words for the sheet.
     pub note: Option<String>,
 }

@@ -1,0 +1,2 @@
+//! The protocol file and its reader.
+mod shipped;
