@@ -6,6 +6,7 @@
 
 pub mod parameter;
 pub mod read;
+mod word;
 
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -89,23 +90,6 @@ pub enum Evidence {
     Computed,
 }
 
-impl Evidence {
-    /// The words used in protocol files, without the source.
-    pub const MARKS: [&'static str; 5] =
-        ["published", "from memory", "core practice", "common practice", "computed"];
-
-    /// The mark as it is written in protocol files.
-    pub const fn mark(&self) -> &'static str {
-        match self {
-            Evidence::Published(_) => Self::MARKS[0],
-            Evidence::FromMemory => Self::MARKS[1],
-            Evidence::CorePractice => Self::MARKS[2],
-            Evidence::CommonPractice => Self::MARKS[3],
-            Evidence::Computed => Self::MARKS[4],
-        }
-    }
-}
-
 /// A named form fault.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Fault {
@@ -134,22 +118,6 @@ pub enum Group {
     Balance,
 }
 
-impl Group {
-    /// Every value.
-    pub const ALL: [Group; 5] = [Group::Cuff, Group::Scapula, Group::Trunk, Group::Mobility, Group::Balance];
-
-    /// The word used in protocol files.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Group::Cuff => "cuff",
-            Group::Scapula => "scapula",
-            Group::Trunk => "trunk",
-            Group::Mobility => "mobility",
-            Group::Balance => "balance",
-        }
-    }
-}
-
 /// How many lines of sets an exercise has.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Arms {
@@ -161,20 +129,6 @@ pub enum Arms {
     Midline,
 }
 
-impl Arms {
-    /// Every value.
-    pub const ALL: [Arms; 3] = [Arms::One, Arms::Both, Arms::Midline];
-
-    /// The word used in protocol files.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Arms::One => "one",
-            Arms::Both => "both",
-            Arms::Midline => "midline",
-        }
-    }
-}
-
 /// Which shoulders an exercise loads, support arms included.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Loads {
@@ -184,20 +138,6 @@ pub enum Loads {
     BothShoulders,
     /// Neither shoulder.
     NoShoulder,
-}
-
-impl Loads {
-    /// Every value.
-    pub const ALL: [Loads; 3] = [Loads::WorkingShoulder, Loads::BothShoulders, Loads::NoShoulder];
-
-    /// The word used in protocol files.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Loads::WorkingShoulder => "working-shoulder",
-            Loads::BothShoulders => "both-shoulders",
-            Loads::NoShoulder => "no-shoulder",
-        }
-    }
 }
 
 /// A property on which a limit, a track or the pain rule can lock an exercise or a rung.
@@ -314,19 +254,6 @@ pub enum Counting {
     Timed,
     /// Done to a plain dose; neither timed nor progressed (mobility).
     Plain,
-}
-
-impl Counting {
-    /// Every value.
-    pub const ALL: [Counting; 2] = [Counting::Timed, Counting::Plain];
-
-    /// The word used in protocol files.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Counting::Timed => "timed",
-            Counting::Plain => "plain",
-        }
-    }
 }
 
 /// What the hypermobile track changes in one exercise.

@@ -120,22 +120,17 @@ fn rungs(
     report: &mut Report<'_>,
 ) -> Vec<(Rung, Range<usize>)> {
     let value = table.find("ladder");
-    let rungs = value.map(|value| ladder(id, value, report));
-    match (counting, value, rungs) {
-        (Counting::Timed, None, _) => report.add(&LADDER_EMPTY, at.clone(), [id.to_owned()]),
-        (Counting::Timed, Some(value), Some(rungs)) if rungs.is_empty() => {
-            // A ladder that is not a list has been reported as that.
-            if value.get_ref().is_array() {
-                report.add(&LADDER_EMPTY, value.span(), [id.to_owned()]);
-            }
-        }
-        (Counting::Plain, Some(value), Some(rungs)) if !rungs.is_empty() => {
-            report.add(&LADDER_ON_PLAIN, value.span(), [id.to_owned()]);
-        }
-        (_, _, Some(rungs)) => return rungs,
-        _ => {}
+    let items = value.and_then(|value| value.get_ref().as_array()).map(|list| list.len());
+    let rungs = value.map(|value| ladder(id, value, report)).unwrap_or_default();
+    let place = || value.map_or_else(|| at.clone(), |value| value.span());
+    match (counting, items) {
+        // A ladder that is not a list has been reported as that, and so have rungs that cannot be read.
+        (Counting::Timed, None) if value.is_some() => {}
+        (Counting::Timed, None | Some(0)) => report.add(&LADDER_EMPTY, place(), [id.to_owned()]),
+        (Counting::Plain, Some(1..)) => report.add(&LADDER_ON_PLAIN, place(), [id.to_owned()]),
+        (Counting::Timed, Some(1..)) | (Counting::Plain, None | Some(0)) => {}
     }
-    Vec::new()
+    rungs
 }
 
 fn fault_codes(table: &Table<'_>, id: &str, faults: &[Fault], report: &mut Report<'_>) -> Vec<FaultCode> {

@@ -79,7 +79,8 @@ fn load(exercise: &str, table: &Table<'_>, report: &mut Report<'_>) -> Option<Lo
     let given: Vec<_> = LOADS.iter().filter_map(|key| table.find(key).map(|value| (*key, value))).collect();
     let &[(key, value)] = given.as_slice() else {
         let place = format!("{exercise} {}", table.within);
-        report.add(&RUNG_LOAD, table.at.clone(), [place, given.len().to_string()]);
+        let found = if given.is_empty() { "none" } else { "several" };
+        report.add(&RUNG_LOAD, table.at.clone(), [place, found.to_owned()]);
         return None;
     };
     // The widest limits only catch slips; what is safe is checked against the protocol's own limits.
