@@ -6,6 +6,7 @@
 
 pub mod parameter;
 pub mod read;
+mod word;
 
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -15,6 +16,7 @@ use quantity::{Force, HoldTime, Mass};
 use crate::name::{ExerciseId, FaultCode, RungId, SourceKey};
 
 pub use parameter::Parameters;
+pub use read::{Problem, read, shipped};
 
 /// A protocol that has passed every check.
 #[derive(Debug, Clone)]
@@ -45,6 +47,26 @@ impl Protocol {
     /// Finds an exercise.
     pub fn exercise(&self, id: &ExerciseId) -> Option<&Exercise> {
         self.exercises.iter().find(|exercise| exercise.id == *id)
+    }
+
+    /// Where a newcomer of this group begins an exercise: the rung its row names, else the easiest; none for plain
+    /// exercises. The calibration set overrides it.
+    pub fn start_rung<'p>(&'p self, group: StartGroup, exercise: &'p Exercise) -> Option<&'p Rung> {
+        let named = self.start(group).and_then(|start| {
+            let (_, rung) = start.rungs.iter().find(|(id, _)| *id == exercise.id)?;
+            exercise.rung(rung)
+        });
+        named.or_else(|| exercise.ladder.first())
+    }
+
+    /// The row of the start table for a group.
+    pub fn start(&self, group: StartGroup) -> Option<&Start> {
+        self.starts.iter().find(|start| start.group == group)
+    }
+
+    /// Finds a reference.
+    pub fn source(&self, key: &SourceKey) -> Option<&Source> {
+        self.sources.iter().find(|source| source.key == *key)
     }
 
     /// Finds a fault.
@@ -235,7 +257,7 @@ pub enum Counting {
 }
 
 /// What the hypermobile track changes in one exercise.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct HypermobileRule {
     /// Left out altogether.
     pub left_out: bool,
@@ -243,6 +265,8 @@ pub struct HypermobileRule {
     pub start: Option<RungId>,
     /// Highest rung offered on the track.
     pub top: Option<RungId>,
+    /// Tempo on the track, where it differs.
+    pub tempo: Option<Tempo>,
     /// How the movement is limited, in words for the sheet.
     pub note: Option<String>,
 }

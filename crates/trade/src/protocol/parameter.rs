@@ -1,8 +1,17 @@
 //! Master parameters: every threshold of the rules, with its unit, what is allowed, and what no club may change.
+//!
+//! - [`rows`]: the one table that reading, error text and the Rules page share.
+//! - [`spec`]: what a row of that table says.
+
+pub mod rows;
+pub mod spec;
 
 use quantity::{HoldTime, Mass, Pain};
 
 use super::Evidence;
+
+pub use rows::PARAMETERS;
+pub use spec::{ParameterSpec, Shape};
 
 /// The thresholds the rules read. Every field has a row in [`PARAMETERS`], which gives its unit and limits.
 #[derive(Debug, Clone, PartialEq)]
