@@ -10,7 +10,7 @@ use crate::gate::papers::OF_AGE;
 use crate::gate::record::{Record, days_after};
 use crate::gate::{Availability, Gate, Hold, PainEvent, pain, signs, water};
 use crate::history::{PainReport, Urgency};
-use crate::rule::RuleCode;
+use crate::rule::{RuleCode, gate_rules as codes};
 use crate::side::Side;
 use crate::trace::{Arg, Class, Line};
 
@@ -40,8 +40,8 @@ pub(super) fn list(record: &Record<'_>, gate: &Gate, next_practice: Option<Date>
     talks(record, open);
 }
 
-fn line(code: &'static str, says: &'static str) -> Line {
-    Line::new(RuleCode(code), says, Class::Health)
+fn line(code: RuleCode, says: &'static str) -> Line {
+    Line::new(code, says, Class::Health)
 }
 
 /// A shoulder where there was one; none for both.
@@ -69,7 +69,7 @@ fn follow_ups(record: &Record<'_>, event: &PainEvent, open: &mut Vec<Due>) {
                 owner: Owner::Practitioner,
                 by,
                 side: only(event),
-                line: line("E12", says).with("date", Arg::Date(event.date)),
+                line: line(codes::E12, says).with("date", Arg::Date(event.date)),
             });
         }
     }
@@ -101,7 +101,7 @@ fn guardian(record: &Record<'_>, moments: &[Moment], open: &mut Vec<Due>) {
             owner: Owner::Practitioner,
             by: date,
             side: None,
-            line: line("E13", says).with("date", Arg::Date(date)),
+            line: line(codes::E13, says).with("date", Arg::Date(date)),
         });
     }
 }
@@ -136,7 +136,7 @@ fn write_referral(record: &Record<'_>, gate: &Gate, open: &mut Vec<Due>) {
 
 /// A referral is its own letter, and the person is held for an emergency by the shoulder's own reason.
 fn is_written_elsewhere(hold: &Hold) -> bool {
-    [RuleCode("G11"), RuleCode("U2")].contains(&hold.line.rule)
+    [codes::G11, codes::U2].contains(&hold.line.rule)
 }
 
 fn urgency_word(urgency: Option<Urgency>) -> String {
@@ -169,7 +169,7 @@ fn referral_answers(record: &Record<'_>, open: &mut Vec<Due>) {
             owner: Owner::Practitioner,
             by: days_after(referral.opened, days),
             side: referral.side,
-            line: line("G11", "due-referral-answer").with("opened", Arg::Date(referral.opened)),
+            line: line(codes::G11, "due-referral-answer").with("opened", Arg::Date(referral.opened)),
         });
     }
 }
@@ -184,7 +184,7 @@ fn settle_water(record: &Record<'_>, gate: &Gate, next_practice: Option<Date>, o
             owner: Owner::Practitioner,
             by: next_practice.map_or(record.on, |practice| practice.max(record.on)),
             side: None,
-            line: Line::new(RuleCode("M2"), "due-water", Class::Availability),
+            line: Line::new(codes::M2, "due-water", Class::Availability),
         });
     }
 }

@@ -7,7 +7,7 @@ use crate::gate::Gate;
 use crate::gate::papers::{self, OF_AGE, Standing};
 use crate::gate::record::{Record, birthday, days_after, months_after};
 use crate::history::Screening;
-use crate::rule::RuleCode;
+use crate::rule::{RuleCode, gate_rules as codes};
 use crate::trace::{Arg, Class, Line};
 
 /// Days before the end of a limit at which it is listed.
@@ -37,8 +37,8 @@ fn entry(kind: Kind, owner: Owner, by: Date, line: Line) -> Due {
     Due { kind, owner, by, side: None, line }
 }
 
-fn line(code: &'static str, says: &'static str) -> Line {
-    Line::new(RuleCode(code), says, Class::Health)
+fn line(code: RuleCode, says: &'static str) -> Line {
+    Line::new(code, says, Class::Health)
 }
 
 /// A consent that was taken back is not chased: taking back is an answer.
@@ -47,38 +47,38 @@ fn consent(record: &Record<'_>, open: &mut Vec<Due>) {
     let soon = days_after(record.on, CONSENT_AHEAD_DAYS);
     match papers::standing(record) {
         Standing::Withdrawn { .. } => return,
-        Standing::NeverSigned => push(record.on, line("G1", "due-consent-never")),
+        Standing::NeverSigned => push(record.on, line(codes::G1, "due-consent-never")),
         Standing::OwnNeeded { from } => {
-            push(from, line("G4", "due-consent-own").with("from", Arg::Date(from)));
+            push(from, line(codes::G4, "due-consent-own").with("from", Arg::Date(from)));
         }
         Standing::Signed { last_day, missing, .. } => {
             for item in missing {
                 let item = Arg::Word(format!("consent-item-{}", item.word()));
-                push(record.on, line("G1", "due-consent-item").with("item", item));
+                push(record.on, line(codes::G1, "due-consent-item").with("item", item));
             }
             if last_day < record.on {
-                push(last_day, line("G2", "due-consent-expired").with("ended", Arg::Date(last_day)));
+                push(last_day, line(codes::G2, "due-consent-expired").with("ended", Arg::Date(last_day)));
             } else if last_day <= soon {
-                push(last_day, line("G2", "due-consent-ends").with("last", Arg::Date(last_day)));
+                push(last_day, line(codes::G2, "due-consent-ends").with("last", Arg::Date(last_day)));
             }
         }
     }
     let of_age = birthday(record.swimmer, OF_AGE);
     let has_own = record.consents.iter().any(|consent| consent.relation.trim().eq_ignore_ascii_case("self"));
     if record.on < of_age && of_age <= soon && !has_own {
-        push(of_age, line("G4", "due-consent-own").with("from", Arg::Date(of_age)));
+        push(of_age, line(codes::G4, "due-consent-own").with("from", Arg::Date(of_age)));
     }
 }
 
 fn intake(record: &Record<'_>, open: &mut Vec<Due>) {
     let questions = papers::open_questions(record);
     if record.intakes.is_empty() {
-        open.push(entry(Kind::Intake, Owner::Practitioner, record.on, line("G5", "due-intake-never")));
+        open.push(entry(Kind::Intake, Owner::Practitioner, record.on, line(codes::G5, "due-intake-never")));
         return;
     }
     for question in questions {
         let question = Arg::Word(format!("intake-question-{question}"));
-        let line = line("G5", "due-intake-question").with("question", question);
+        let line = line(codes::G5, "due-intake-question").with("question", question);
         open.push(entry(Kind::Intake, Owner::Practitioner, record.on, line));
     }
 }
@@ -99,7 +99,7 @@ fn limits(record: &Record<'_>, gate: &Gate, open: &mut Vec<Due>) {
             owner: Owner::Clinician,
             by: limit.until,
             side: limit.side,
-            line: line("G12", "due-limit-ends")
+            line: line(codes::G12, "due-limit-ends")
                 .with("until", Arg::Date(limit.until))
                 .with("name", Arg::Verbatim(limit.clinician.name.clone())),
         });
@@ -111,7 +111,7 @@ fn growth(record: &Record<'_>, gate: &Gate, open: &mut Vec<Due>) {
         return;
     }
     let Some(last) = record.growth.iter().map(|measure| measure.date).max() else {
-        open.push(entry(Kind::Growth, Owner::Practitioner, record.on, line("W5", "due-growth-never")));
+        open.push(entry(Kind::Growth, Owner::Practitioner, record.on, line(codes::W5, "due-growth-never")));
         return;
     };
     let in_hold = gate
@@ -123,11 +123,11 @@ fn growth(record: &Record<'_>, gate: &Gate, open: &mut Vec<Due>) {
     let (from, by) = (months_after(last, MEASURE_MONTHS.0), months_after(last, MEASURE_MONTHS.1));
     match in_hold {
         Some(again) if again < by => {
-            let line = line("W5", "due-growth-hold").with("last", Arg::Date(last));
+            let line = line(codes::W5, "due-growth-hold").with("last", Arg::Date(last));
             open.push(entry(Kind::Growth, Owner::Practitioner, again, line));
         }
         _ if from <= record.on => {
-            let line = line("W5", "due-growth").with("last", Arg::Date(last));
+            let line = line(codes::W5, "due-growth").with("last", Arg::Date(last));
             open.push(entry(Kind::Growth, Owner::Practitioner, by, line));
         }
         _ => {}
@@ -139,7 +139,7 @@ fn screening(record: &Record<'_>, gate: &Gate, open: &mut Vec<Due>) {
     let Some(last) = record.newest_screenings().map(|screening: &Screening| screening.date).next() else {
         let joined = record.swimmer.programme_started.filter(|started| *started <= record.on);
         let by = joined.map_or(record.on, |started| days_after(started, LATE_JOINER_DAYS));
-        open.push(entry(Kind::Screening, Owner::Practitioner, by, line("G8", "due-screening-never")));
+        open.push(entry(Kind::Screening, Owner::Practitioner, by, line(codes::G8, "due-screening-never")));
         return;
     };
     let [from, by] = record.parameters().retest_weeks.map(|weeks| days_after(last, u16::from(weeks) * 7));
@@ -149,14 +149,14 @@ fn screening(record: &Record<'_>, gate: &Gate, open: &mut Vec<Due>) {
             owner: Owner::Practitioner,
             by: days_after(last, WEAK_ARM_DAYS),
             side: gate.weaker_arm,
-            line: line("C3", "due-retest-weaker-arm").with("last", Arg::Date(last)),
+            line: line(codes::C3, "due-retest-weaker-arm").with("last", Arg::Date(last)),
         });
     } else if from <= record.on {
         open.push(entry(
             Kind::Retest,
             Owner::Practitioner,
             by,
-            line("C8", "due-retest").with("last", Arg::Date(last)),
+            line(codes::C8, "due-retest").with("last", Arg::Date(last)),
         ));
     }
 }

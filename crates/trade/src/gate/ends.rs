@@ -9,7 +9,7 @@ use super::moments::{Moment, is_ache};
 use super::record::{Record, days_after};
 use super::{Availability, EndsBy, Gate};
 use crate::history::{PainReport, Urgency};
-use crate::rule::RuleCode;
+use crate::rule::gate_rules as codes;
 use crate::trace::{Arg, Class, Line};
 
 pub(super) fn propose(record: &Record<'_>, moments: &[Moment], gate: &mut Gate) {
@@ -29,7 +29,7 @@ pub(super) fn propose(record: &Record<'_>, moments: &[Moment], gate: &mut Gate) 
     sides.sort();
     sides.dedup();
     for side in sides {
-        let line = Line::new(RuleCode("E11"), "gate-pain-free-days", Class::Health)
+        let line = Line::new(codes::E11, "gate-pain-free-days", Class::Health)
             .with("first", Arg::Date(first))
             .with("last", Arg::Date(last));
         gate.proposed_ends.push((side, line));

@@ -1,12 +1,12 @@
 //! What the screening showed. Every line is a prompt for attention; none is a prediction.
 
-use quantity::Angle;
+use quantity::{Angle, Force};
 
 use super::record::{Record, days_after};
 use super::{Availability, EndsBy, Gate, Hold};
 use crate::history::{Screening, Urgency};
 use crate::name::ExerciseId;
-use crate::rule::RuleCode;
+use crate::rule::{RuleCode, gate_rules as codes};
 use crate::side::Side;
 use crate::trace::{Arg, Class, Line};
 
@@ -29,8 +29,8 @@ pub(super) fn judge(record: &Record<'_>, gate: &mut Gate) {
     range_gap(record, gate);
 }
 
-fn line(code: &'static str, says: &'static str) -> Line {
-    Line::new(RuleCode(code), says, Class::Health)
+fn line(code: RuleCode, says: &'static str) -> Line {
+    Line::new(code, says, Class::Health)
 }
 
 fn referred(line: Line, side: Side, screening: &Screening) -> Hold {
@@ -52,26 +52,26 @@ fn hollow(record: &Record<'_>, side: Side, gate: &mut Gate) {
         screening.visible_hollow.contains(&side) && !record.is_cleared(Some(side), screening.date)
     });
     if let Some(screening) = seen {
-        gate.holds.push(referred(line("C1", "gate-hollow"), side, screening));
+        gate.holds.push(referred(line(codes::C1, "gate-hollow"), side, screening));
     }
 }
 
 /// Difference of external rotation strength between the arms.
 struct Gap {
     weaker: Side,
-    /// Weaker and stronger value as measured.
-    values: (f64, f64),
+    weaker_value: Force,
+    stronger_value: Force,
     /// Share of the stronger arm that the weaker one lacks.
     share: f64,
 }
 
 fn strength_gap(screening: &Screening) -> Option<Gap> {
-    let [left, right] = Side::BOTH.map(|side| screening.measured("er_force", Some(side)));
-    let (left, right) = (left?, right?);
-    let (weaker, low, high) =
+    let force = |side| Force::try_from_newtons(screening.measured("er_force", Some(side))?).ok();
+    let (left, right) = (force(Side::Left)?, force(Side::Right)?);
+    let (weaker, weaker_value, stronger_value) =
         if left < right { (Side::Left, left, right) } else { (Side::Right, right, left) };
-    let gap = Gap { weaker, values: (low, high), share: (high - low) / high };
-    (0.0 < high && gap.share.is_finite()).then_some(gap)
+    let share = (stronger_value - weaker_value).ratio_to(stronger_value)?;
+    Some(Gap { weaker, weaker_value, stronger_value, share })
 }
 
 fn strength_gap_to_refer(record: &Record<'_>, side: Side, gate: &mut Gate) {
@@ -83,11 +83,11 @@ fn strength_gap_to_refer(record: &Record<'_>, side: Side, gate: &mut Gate) {
         is_open.then_some((*screening, gap))
     });
     if let Some((screening, gap)) = found {
-        let line = line("C2", "gate-strength-gap-refer")
+        let line = line(codes::C2, "gate-strength-gap-refer")
             .with("difference", Arg::Share(gap.share))
             .with("limit", Arg::Share(limit))
-            .with("weaker", Arg::Number(gap.values.0, 2))
-            .with("stronger", Arg::Number(gap.values.1, 2));
+            .with("weaker", Arg::Force(gap.weaker_value))
+            .with("stronger", Arg::Force(gap.stronger_value));
         gate.holds.push(referred(line, side, screening));
     }
 }
@@ -100,7 +100,7 @@ fn weaker_arm(record: &Record<'_>, gate: &mut Gate) {
     if limit < gap.share && STRENGTH_ERROR < gap.share {
         gate.weaker_arm = Some(gap.weaker);
         gate.notes.push(
-            line("C3", "gate-strength-gap")
+            line(codes::C3, "gate-strength-gap")
                 .with("side", Arg::Shoulder(gap.weaker))
                 .with("difference", Arg::Share(gap.share))
                 .with("limit", Arg::Share(limit))
@@ -121,7 +121,7 @@ fn ratio(record: &Record<'_>, gate: &mut Gate) {
         });
         match newest {
             Some((screening, ratio)) if ratio < flag => {
-                let line = line("C4", "gate-ratio-low")
+                let line = line(codes::C4, "gate-ratio-low")
                     .with("side", Arg::Shoulder(side))
                     .with("ratio", Arg::Number(ratio, 2))
                     .with("limit", Arg::Number(flag, 2))
@@ -134,7 +134,7 @@ fn ratio(record: &Record<'_>, gate: &mut Gate) {
                 }
             }
             None if !record.screenings.is_empty() => {
-                gate.notes.push(line("C5", "gate-ratio-unknown").with("side", Arg::Shoulder(side)));
+                gate.notes.push(line(codes::C5, "gate-ratio-unknown").with("side", Arg::Shoulder(side)));
             }
             _ => {}
         }
@@ -153,7 +153,7 @@ fn range_gap(record: &Record<'_>, gate: &mut Gate) {
             let tighter = if left < right { Side::Left } else { Side::Right };
             gate.with_finding.insert(ExerciseId::new(CROSS_BODY_STRETCH));
             gate.notes.push(
-                line("C7", "gate-range-gap")
+                line(codes::C7, "gate-range-gap")
                     .with("side", Arg::Shoulder(tighter))
                     .with("difference", Arg::Number((left - right).abs(), 0))
                     .with("measure", Arg::Word(format!("measure-{key}")))

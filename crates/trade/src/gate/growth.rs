@@ -14,7 +14,7 @@ use super::record::{Record, days_after};
 use super::{GrowthHold, pain};
 use crate::history::{GrowthMeasure, Sex, Sign, days_between};
 use crate::protocol::Parameters;
-use crate::rule::RuleCode;
+use crate::rule::{RuleCode, gate_rules as codes};
 use crate::trace::{Arg, Class, Line};
 
 /// Ages for which growth is judged; the equations were made from children within these years.
@@ -171,8 +171,8 @@ struct Reading {
     ends: bool,
 }
 
-fn line(code: &'static str, says: &'static str) -> Line {
-    Line::new(RuleCode(code), says, Class::Health)
+fn line(code: RuleCode, says: &'static str) -> Line {
+    Line::new(code, says, Class::Health)
 }
 
 fn readings(record: &Record<'_>) -> Vec<Reading> {
@@ -191,7 +191,7 @@ fn readings(record: &Record<'_>) -> Vec<Reading> {
             let starts = match (fast, in_window) {
                 (Some(velocity), _) => Some(fast_line(&velocity, parameters)),
                 (None, Some(offset)) => Some(
-                    line("W2", "gate-growth-spurt")
+                    line(codes::W2, "gate-growth-spurt")
                         .with("offset", Arg::Number(offset, 1))
                         .with("window", Arg::Number(parameters.maturity_window_y, 1))
                         .with("date", Arg::Date(measure.date)),
@@ -207,7 +207,7 @@ fn readings(record: &Record<'_>) -> Vec<Reading> {
 }
 
 fn fast_line(velocity: &Velocity, parameters: &Parameters) -> Line {
-    line("W1", "gate-growth-fast")
+    line(codes::W1, "gate-growth-fast")
         .with("velocity", Arg::Number(velocity.cm_per_year, 1))
         .with("error", Arg::Number(velocity.half_width(), 1))
         .with("limit", Arg::Number(parameters.growth_velocity_cm_y, 1))
@@ -236,7 +236,7 @@ fn starts_by_report(record: &Record<'_>) -> Vec<(Date, Line)> {
         .into_iter()
         .map(|(date, sign)| {
             let sign = Arg::Word(format!("sign-{}", sign.word()));
-            (date, line("W3", "gate-growth-reported").with("sign", sign).with("date", Arg::Date(date)))
+            (date, line(codes::W3, "gate-growth-reported").with("sign", sign).with("date", Arg::Date(date)))
         })
         .collect()
 }

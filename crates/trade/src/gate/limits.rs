@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use super::record::{Record, days_after};
 use super::{ActiveLimit, Availability, EndsBy, Gate, Hold};
 use crate::history::{AbsenceReason, InjuryKind, Limit, Urgency};
-use crate::rule::RuleCode;
+use crate::rule::{RuleCode, gate_rules as codes};
 use crate::trace::{Arg, Class, Line};
 
 /// Days without symptoms after a fever before loaded work: 48 hours, common practice.
@@ -15,7 +15,7 @@ pub(super) fn judge(record: &Record<'_>, gate: &mut Gate) {
     for limit in record.limits.iter().filter(|limit| record.on <= limit.until) {
         let is_licensed = limit.clinician.is_licensed_on(limit.signed);
         if !is_licensed {
-            let line = line("G12", "gate-limit-unlicensed")
+            let line = line(codes::G12, "gate-limit-unlicensed")
                 .with("name", Arg::Verbatim(limit.clinician.name.clone()))
                 .with("signed", Arg::Date(limit.signed));
             gate.notes.push(line);
@@ -28,8 +28,8 @@ pub(super) fn judge(record: &Record<'_>, gate: &mut Gate) {
     injury_without_letter(record, gate);
 }
 
-fn line(code: &'static str, says: &'static str) -> Line {
-    Line::new(RuleCode(code), says, Class::Health)
+fn line(code: RuleCode, says: &'static str) -> Line {
+    Line::new(code, says, Class::Health)
 }
 
 /// A limit whose signer was not licensed still restricts, which is the careful reading, but permits nothing.
@@ -61,8 +61,8 @@ fn out_today(line: Line, since: Date, back: Option<Date>) -> Hold {
 fn bans(record: &Record<'_>, gate: &mut Gate) {
     for ban in record.bans.iter().filter(|ban| ban.until.is_none_or(|until| record.on <= until)) {
         let line = match ban.until {
-            Some(until) => line("G9", "gate-ban-until").with("until", Arg::Date(until)),
-            None => line("G9", "gate-ban-open"),
+            Some(until) => line(codes::G9, "gate-ban-until").with("until", Arg::Date(until)),
+            None => line(codes::G9, "gate-ban-open"),
         };
         let line = line.with("by", Arg::Verbatim(ban.by.clone())).with("from", Arg::Date(ban.from));
         gate.holds.push(out_today(line, ban.from, ban.until.map(|until| days_after(until, 1))));
@@ -74,13 +74,13 @@ fn fever(record: &Record<'_>, gate: &mut Gate) {
         // A day without symptoms that has not come yet is a hope, not a fact.
         match illness.symptom_free_from.filter(|day| *day <= record.on) {
             None => {
-                let line = line("G10", "gate-fever").with("from", Arg::Date(illness.from));
+                let line = line(codes::G10, "gate-fever").with("from", Arg::Date(illness.from));
                 gate.holds.push(out_today(line, illness.from, None));
             }
             Some(free) => {
                 let back = days_after(free, SYMPTOM_FREE_DAYS);
                 if record.on < back {
-                    let line = line("G10", "gate-fever-wait")
+                    let line = line(codes::G10, "gate-fever-wait")
                         .with("free", Arg::Date(free))
                         .with("back", Arg::Date(back));
                     gate.holds.push(out_today(line, illness.from, Some(back)));
@@ -109,7 +109,7 @@ fn referrals(record: &Record<'_>, gate: &mut Gate) {
         if is_answered || record.is_cleared(referral.side, referral.opened) {
             continue;
         }
-        let line = line("G11", "gate-referral-open").with("opened", Arg::Date(referral.opened));
+        let line = line(codes::G11, "gate-referral-open").with("opened", Arg::Date(referral.opened));
         let review = days_after(referral.opened, 7);
         gate.holds.push(by_clinician(line, (referral.side, referral.opened), referral.urgency, review));
     }
@@ -125,7 +125,7 @@ fn injury_without_letter(record: &Record<'_>, gate: &mut Gate) {
             continue;
         }
         if let Some(side) = record.open_scope(absence.from) {
-            let line = line("B1", "gate-injury-without-letter").with("from", Arg::Date(absence.from));
+            let line = line(codes::B1, "gate-injury-without-letter").with("from", Arg::Date(absence.from));
             let review = days_after(absence.from, 7);
             gate.holds.push(by_clinician(line, (side, absence.from), Urgency::WithinAWeek, review));
         }

@@ -12,7 +12,7 @@ use super::record::{Record, days_after};
 use super::{Availability, EndsBy, Gate, Hold, PainEvent};
 use crate::history::{PainWhen, Urgency};
 use crate::protocol::Parameters;
-use crate::rule::RuleCode;
+use crate::rule::{RuleCode, gate_rules as codes};
 use crate::side::Side;
 use crate::trace::{Arg, Class, Line};
 
@@ -34,8 +34,8 @@ pub(super) fn judge(record: &Record<'_>, moments: &[Moment], gate: &mut Gate) {
     notes(record, moments, gate);
 }
 
-fn line(code: &'static str, says: &'static str) -> Line {
-    Line::new(RuleCode(code), says, Class::Health)
+fn line(code: RuleCode, says: &'static str) -> Line {
+    Line::new(code, says, Class::Health)
 }
 
 /// Pain from which the whole person is out of shoulder dryland. A message, a talk or an answer after a session is
@@ -95,13 +95,13 @@ fn one_sided(record: &Record<'_>, moments: &[Moment], side: Side, gate: &mut Gat
         record.limit_allows(side, pain, moment.date) || record.limit_allows(side, pain, record.on)
     });
     if let Some(last) = covered.last().filter(|moment| moment.date == record.on) {
-        let line = line("E14", "gate-pain-covered")
+        let line = line(codes::E14, "gate-pain-covered")
             .with("pain", Arg::Pain(worst_on(&[last], side)))
             .with("side", Arg::Shoulder(side));
         gate.notes.push(line);
     }
     if let Some(last) = open.last() {
-        let line = line("E1", "gate-pain-one-sided")
+        let line = line(codes::E1, "gate-pain-one-sided")
             .with("pain", Arg::Pain(worst_on(&open, side)))
             .with("side", Arg::Shoulder(side))
             .with("last", Arg::Date(last.date));
@@ -117,8 +117,9 @@ fn middling(record: &Record<'_>, moments: &[Moment], gate: &mut Gate) {
         .filter(|moment| !moment.sides.keys().all(|side| is_reopened(record, moment, *side)))
         .collect();
     if let (Some(worst), Some(last)) = (open.iter().filter_map(|moment| moment.worst()).max(), open.last()) {
-        let line =
-            line("E4", "gate-pain-out").with("pain", Arg::Pain(worst)).with("last", Arg::Date(last.date));
+        let line = line(codes::E4, "gate-pain-out")
+            .with("pain", Arg::Pain(worst))
+            .with("last", Arg::Date(last.date));
         gate.holds.extend(out_today(line, None, &open));
     }
 }
@@ -137,7 +138,7 @@ fn high(record: &Record<'_>, moments: &[Moment], side: Side, gate: &mut Gate) {
     gate.holds.push(Hold {
         availability: Availability::OutReferred,
         side: Some(side),
-        line: line("E5", "gate-pain-high")
+        line: line(codes::E5, "gate-pain-high")
             .with("pain", Arg::Pain(worst))
             .with("side", Arg::Shoulder(side))
             .with("first", Arg::Date(first.date)),
@@ -160,7 +161,8 @@ fn without_number(record: &Record<'_>, moments: &[Moment], side: Side, gate: &mu
             Some(Ended::Test) => "gate-test-ended-for-pain",
             _ => "gate-set-ended-for-pain",
         };
-        let mut line = line("E6", says).with("side", Arg::Shoulder(side)).with("last", Arg::Date(last.date));
+        let mut line =
+            line(codes::E6, says).with("side", Arg::Shoulder(side)).with("last", Arg::Date(last.date));
         if let Some(Ended::Set(exercise)) = &last.ended {
             line = line.with("exercise", Arg::Exercise(exercise.clone()));
         }
@@ -195,13 +197,13 @@ fn no_up_before(record: &Record<'_>, moments: &[Moment]) -> Option<(Date, Line)>
         .map(|moment| {
             let is_event = moment.is_event(parameters);
             let (days, weight, says, code) = if is_event {
-                (parameters.no_up_after_pain_days, 3, "gate-no-up-event", "E9")
+                (parameters.no_up_after_pain_days, 3, "gate-no-up-event", codes::E9)
             } else if moment.is_ache {
-                (1, 0, "gate-no-up-ache", "E2")
+                (1, 0, "gate-no-up-ache", codes::E2)
             } else if moment.when == PainWhen::NextMorning {
-                (NO_UP_AFTER_MORNING_DAYS, 1, "gate-no-up-morning", "E10")
+                (NO_UP_AFTER_MORNING_DAYS, 1, "gate-no-up-morning", codes::E10)
             } else {
-                (parameters.no_up_after_pain_days, 2, "gate-no-up-one-sided", "E9")
+                (parameters.no_up_after_pain_days, 2, "gate-no-up-one-sided", codes::E9)
             };
             (days_after(moment.date, days), weight, moment.date, says, code)
         })
@@ -257,13 +259,13 @@ pub(super) fn is_pain_free_between(record: &Record<'_>, after: (Date, u8), befor
 fn notes(record: &Record<'_>, moments: &[Moment], gate: &mut Gate) {
     for moment in moments.iter().filter(|moment| moment.date == record.on && moment.is_ache) {
         if let Some(pain) = moment.worst().filter(|worst| worst.get() < EVENT_FROM) {
-            gate.notes.push(line("E2", "gate-ache-both-sides").with("pain", Arg::Pain(pain)));
+            gate.notes.push(line(codes::E2, "gate-ache-both-sides").with("pain", Arg::Pain(pain)));
         }
     }
     for moment in moments.iter().filter(|moment| moment.date == record.on && !moment.reaches(EVENT_FROM)) {
         let PainWhen::During(Some(exercise)) = &moment.when else { continue };
         if let (false, Some(pain)) = (moment.is_ache, moment.worst()) {
-            let line = line("E3", "gate-pain-in-set")
+            let line = line(codes::E3, "gate-pain-in-set")
                 .with("pain", Arg::Pain(pain))
                 .with("exercise", Arg::Exercise(exercise.clone()));
             gate.notes.push(line);
@@ -273,7 +275,9 @@ fn notes(record: &Record<'_>, moments: &[Moment], gate: &mut Gate) {
     let latest = twice(record, moments).pop().filter(|(_, second)| record.on <= days_after(*second, window));
     if let Some((first, second)) = latest {
         gate.notes.push(
-            line("E13", "gate-pain-twice").with("first", Arg::Date(first)).with("second", Arg::Date(second)),
+            line(codes::E13, "gate-pain-twice")
+                .with("first", Arg::Date(first))
+                .with("second", Arg::Date(second)),
         );
     }
 }

@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use super::record::{Record, birthday, days_after, months_after};
 use super::{Availability, EndsBy, Gate, Hold};
 use crate::history::{Consent, ConsentItem, InjuryKind, Intake, Urgency};
-use crate::rule::RuleCode;
+use crate::rule::{RuleCode, gate_rules as codes};
 use crate::side::Side;
 use crate::trace::{Arg, Class, Line};
 
@@ -18,10 +18,8 @@ pub(crate) const OF_AGE: i16 = 18;
 type EverQuestion = (InjuryKind, RuleCode, &'static str, fn(&Intake) -> Option<bool>);
 
 const EVER: [EverQuestion; 2] = [
-    (InjuryKind::Dislocation, RuleCode("G6"), "gate-dislocation-ever", |intake| {
-        intake.dislocation_or_slipping
-    }),
-    (InjuryKind::Operation, RuleCode("G7"), "gate-operation-ever", |intake| intake.operation),
+    (InjuryKind::Dislocation, codes::G6, "gate-dislocation-ever", |intake| intake.dislocation_or_slipping),
+    (InjuryKind::Operation, codes::G7, "gate-operation-ever", |intake| intake.operation),
 ];
 
 pub(super) fn judge(record: &Record<'_>, gate: &mut Gate) {
@@ -30,15 +28,15 @@ pub(super) fn judge(record: &Record<'_>, gate: &mut Gate) {
     ever(record, gate);
     watch(record, gate);
     if record.screenings.is_empty() {
-        gate.holds.push(not_yet(line("G8", "gate-screening-missing"), record.on));
+        gate.holds.push(not_yet(line(codes::G8, "gate-screening-missing"), record.on));
     }
     gate.questions_answered = record.pains.iter().any(|report| {
         report.date == record.on && report.when == crate::history::PainWhen::Before && report.is_complete()
     });
 }
 
-fn line(code: &'static str, says: &'static str) -> Line {
-    Line::new(RuleCode(code), says, Class::Health)
+fn line(code: RuleCode, says: &'static str) -> Line {
+    Line::new(code, says, Class::Health)
 }
 
 fn not_yet(line: Line, since: Date) -> Hold {
@@ -111,22 +109,22 @@ pub(crate) fn standing(record: &Record<'_>) -> Standing {
 fn consent(record: &Record<'_>, gate: &mut Gate) {
     let before = gate.holds.len();
     match standing(record) {
-        Standing::NeverSigned => gate.holds.push(not_yet(line("G1", "gate-consent-never"), record.on)),
+        Standing::NeverSigned => gate.holds.push(not_yet(line(codes::G1, "gate-consent-never"), record.on)),
         Standing::OwnNeeded { from } => {
-            gate.holds.push(not_yet(line("G4", "gate-consent-own").with("from", Arg::Date(from)), from))
+            gate.holds.push(not_yet(line(codes::G4, "gate-consent-own").with("from", Arg::Date(from)), from))
         }
         Standing::Withdrawn { on } => gate
             .holds
-            .push(not_yet(line("G3", "gate-consent-withdrawn").with("withdrawn", Arg::Date(on)), on)),
+            .push(not_yet(line(codes::G3, "gate-consent-withdrawn").with("withdrawn", Arg::Date(on)), on)),
         Standing::Signed { signed, last_day, missing } => {
             for item in missing {
-                let line = line("G1", "gate-consent-item")
+                let line = line(codes::G1, "gate-consent-item")
                     .with("item", Arg::Word(format!("consent-item-{}", item.word())))
                     .with("signed", Arg::Date(signed));
                 gate.holds.push(not_yet(line, signed));
             }
             if last_day < record.on {
-                let line = line("G2", "gate-consent-expired")
+                let line = line(codes::G2, "gate-consent-expired")
                     .with("signed", Arg::Date(signed))
                     .with("ended", Arg::Date(last_day));
                 gate.holds.push(not_yet(line, days_after(last_day, 1)));
@@ -134,14 +132,14 @@ fn consent(record: &Record<'_>, gate: &mut Gate) {
         }
     }
     if before < gate.holds.len() && record.parameters().join_without_consent {
-        gate.notes.push(line("G2", "gate-join-without-record"));
+        gate.notes.push(line(codes::G2, "gate-join-without-record"));
     }
 }
 
 fn intake(record: &Record<'_>, gate: &mut Gate) {
     for question in open_questions(record) {
-        let line =
-            line("G5", "gate-intake-open").with("question", Arg::Word(format!("intake-question-{question}")));
+        let line = line(codes::G5, "gate-intake-open")
+            .with("question", Arg::Word(format!("intake-question-{question}")));
         gate.holds.push(not_yet(line, record.on));
     }
 }
@@ -201,6 +199,6 @@ fn watch(record: &Record<'_>, gate: &mut Gate) {
         .map(|intake| intake.date)
         .max();
     if let Some(asked) = told.filter(|asked| record.on <= months_after(*asked, 12)) {
-        gate.notes.push(line("C6", "gate-watch-pain-history").with("asked", Arg::Date(asked)));
+        gate.notes.push(line(codes::C6, "gate-watch-pain-history").with("asked", Arg::Date(asked)));
     }
 }

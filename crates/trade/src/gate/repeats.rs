@@ -8,7 +8,7 @@ use super::pain::is_pain_free_between;
 use super::record::{Record, days_after};
 use super::{Availability, EndsBy, Gate, Hold};
 use crate::history::Urgency;
-use crate::rule::RuleCode;
+use crate::rule::{RuleCode, gate_rules as codes};
 use crate::side::Side;
 use crate::trace::{Arg, Class, Line};
 
@@ -23,11 +23,11 @@ pub(super) fn judge(record: &Record<'_>, moments: &[Moment], gate: &mut Gate) {
     }
 }
 
-fn referred(code: &'static str, says: &'static str, side: Side, first: Date, since: Date) -> Hold {
+fn referred(code: RuleCode, says: &'static str, side: Side, first: Date, since: Date) -> Hold {
     Hold {
         availability: Availability::OutReferred,
         side: Some(side),
-        line: Line::new(RuleCode(code), says, Class::Health)
+        line: Line::new(code, says, Class::Health)
             .with("side", Arg::Shoulder(side))
             .with("first", Arg::Date(first))
             .with("since", Arg::Date(since)),
@@ -50,7 +50,7 @@ fn second_event(record: &Record<'_>, events: &[&Moment], side: Side) -> Option<H
                 && (second.is_at_training() || is_pain_free_between(record, first.place(), second.place()))
         })?;
         let is_open = !record.is_cleared(Some(side), second.date);
-        is_open.then(|| referred("E7", "gate-pain-second-event", side, first.date, second.date))
+        is_open.then(|| referred(codes::E7, "gate-pain-second-event", side, first.date, second.date))
     })
 }
 
@@ -69,6 +69,6 @@ fn staying(record: &Record<'_>, moments: &[Moment], side: Side) -> Option<Hold> 
             && overdue < record.on
             && !is_gone_after(moment.date)
             && !record.is_cleared(Some(side), moment.date);
-        is_open.then(|| referred("E8", "gate-pain-staying", side, moment.date, days_after(overdue, 1)))
+        is_open.then(|| referred(codes::E8, "gate-pain-staying", side, moment.date, days_after(overdue, 1)))
     })
 }

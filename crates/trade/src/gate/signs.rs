@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use super::record::{Record, days_after};
 use super::{Availability, EndsBy, Gate, Hold};
 use crate::history::{PainWhen, Sign, Urgency};
-use crate::rule::RuleCode;
+use crate::rule::gate_rules as codes;
 use crate::side::Side;
 use crate::trace::{Arg, Class, Line};
 
@@ -24,7 +24,7 @@ pub(super) fn judge(record: &Record<'_>, gate: &mut Gate) {
         open.iter().filter(|((sign, side), _)| sign.urgency() == Urgency::Emergency && side.is_some());
     if let Some(since) = emergency.map(|(_, since)| *since).min() {
         gate.holds.push(referred(
-            Line::new(RuleCode("U2"), "gate-emergency-person", Class::Health).with("since", Arg::Date(since)),
+            Line::new(codes::U2, "gate-emergency-person", Class::Health).with("since", Arg::Date(since)),
             None,
             since,
             Urgency::Emergency,
@@ -41,7 +41,7 @@ pub(super) fn judge(record: &Record<'_>, gate: &mut Gate) {
 /// The sentence for a sign that asks for a talk.
 pub(crate) fn talk_line(sign: Sign, since: Date) -> Line {
     let says = if sign == Sign::UnderEating { "gate-sign-talk-private" } else { "gate-sign-talk" };
-    Line::new(RuleCode("U5"), says, Class::Health).with("sign", word(sign)).with("since", Arg::Date(since))
+    Line::new(codes::U5, says, Class::Health).with("sign", word(sign)).with("since", Arg::Date(since))
 }
 
 fn word(sign: Sign) -> Arg {
@@ -88,13 +88,11 @@ fn open_signs(record: &Record<'_>) -> Open {
 fn hold(sign: Sign, side: Option<Side>, since: Date) -> Hold {
     let urgency = sign.urgency();
     let (code, says) = match urgency {
-        Urgency::Emergency => ("U1", "gate-sign-emergency"),
-        Urgency::SameDay => ("U3", "gate-sign-same-day"),
-        Urgency::WithinAWeek | Urgency::Talk => ("U4", "gate-sign-within-a-week"),
+        Urgency::Emergency => (codes::U1, "gate-sign-emergency"),
+        Urgency::SameDay => (codes::U3, "gate-sign-same-day"),
+        Urgency::WithinAWeek | Urgency::Talk => (codes::U4, "gate-sign-within-a-week"),
     };
-    let line = Line::new(RuleCode(code), says, Class::Health)
-        .with("sign", word(sign))
-        .with("since", Arg::Date(since));
+    let line = Line::new(code, says, Class::Health).with("sign", word(sign)).with("since", Arg::Date(since));
     referred(line, side, since, urgency)
 }
 

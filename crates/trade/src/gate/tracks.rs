@@ -6,7 +6,7 @@ use super::moments::Moment;
 use super::record::{Record, days_after};
 use super::{Availability, EndsBy, Gate, Hold, Reentry, growth};
 use crate::history::{Clearance, InjuryKind, Sex, Sign, days_between};
-use crate::rule::RuleCode;
+use crate::rule::gate_rules as codes;
 use crate::side::Side;
 use crate::trace::{Arg, Class, Line};
 
@@ -26,7 +26,7 @@ const RETURN_DAYS: u16 = 28;
 pub(super) fn judge(record: &Record<'_>, moments: &[Moment], gate: &mut Gate) {
     let age = record.age();
     if age < YOUTH_BELOW {
-        let line = Line::new(RuleCode("W4"), "gate-youth", Class::Dose).with("age", Arg::Count(age.into()));
+        let line = Line::new(codes::W4, "gate-youth", Class::Dose).with("age", Arg::Count(age.into()));
         gate.tracks.youth = Some(line);
     }
     gate.tracks.hypermobile = unstable(record).or_else(|| lax(record));
@@ -60,7 +60,7 @@ fn lax(record: &Record<'_>) -> Option<Line> {
         .find_map(|screening| Some((screening, screening.measured("beighton", None)?)))?;
     let cut = laxity_cut(record);
     (f64::from(cut) <= score).then(|| {
-        Line::new(RuleCode("L1"), "gate-lax", Class::Health)
+        Line::new(codes::L1, "gate-lax", Class::Health)
             .with("score", Arg::Number(score, 0))
             .with("cut", Arg::Count(cut.into()))
             .with("date", Arg::Date(screening.date))
@@ -84,12 +84,12 @@ fn unstable(record: &Record<'_>) -> Option<Line> {
         .filter(|letter| letter.injury == Some(InjuryKind::Dislocation))
         .map(|letter| letter.date);
     let first = reported.chain(asked).chain(letters).min()?;
-    Some(Line::new(RuleCode("L2"), "gate-slipped-once", Class::Health).with("date", Arg::Date(first)))
+    Some(Line::new(codes::L2, "gate-slipped-once", Class::Health).with("date", Arg::Date(first)))
 }
 
 fn newcomer(record: &Record<'_>) -> Option<Line> {
     let days = record.parameters().newcomer_days;
-    let line = |says| Line::new(RuleCode("G13"), says, Class::Dose);
+    let line = |says| Line::new(codes::G13, says, Class::Dose);
     match record.swimmer.programme_started.filter(|started| *started <= record.on) {
         None => Some(line("gate-newcomer-not-begun")),
         Some(started) => (record.on < days_after(started, days)).then(|| {
@@ -175,11 +175,10 @@ fn conditions(letter: &Clearance) -> [Condition; 4] {
         match is_met {
             Some(true) => Condition::Met,
             None => Condition::NotRecorded(
-                Line::new(RuleCode("B3"), "gate-return-not-recorded", Class::Health).with("condition", word),
+                Line::new(codes::B3, "gate-return-not-recorded", Class::Health).with("condition", word),
             ),
             Some(false) => {
-                let line =
-                    Line::new(RuleCode("B2"), "gate-return-not-met", Class::Health).with("condition", word);
+                let line = Line::new(codes::B2, "gate-return-not-met", Class::Health).with("condition", word);
                 Condition::NotMet(match value {
                     Some(value) => line.with("value", value),
                     None => line.with("value", Arg::Word("return-condition-no".to_owned())),

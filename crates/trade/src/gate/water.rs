@@ -4,7 +4,7 @@ use jiff::civil::Date;
 
 use super::Gate;
 use super::record::{Record, days_after};
-use crate::rule::RuleCode;
+use crate::rule::gate_rules as codes;
 use crate::trace::{Arg, Class, Line};
 
 /// Weeks that make the usual.
@@ -49,7 +49,7 @@ pub(crate) fn jump(record: &Record<'_>) -> Option<(Date, Line)> {
     let share = km / mean;
     let limit = record.parameters().load_jump_pct / 100.0;
     (0.0 < mean && share.is_finite() && limit < share).then(|| {
-        let line = Line::new(RuleCode("M1"), "gate-water-jump", Class::Health)
+        let line = Line::new(codes::M1, "gate-water-jump", Class::Health)
             .with("km", Arg::Number(km, 0))
             .with("mean", Arg::Number(mean, 0))
             .with("share", Arg::Share(share))
