@@ -279,3 +279,20 @@ pub fn read_calendar(facts: &[LiveFact]) -> (Calendar, Vec<Unreadable>) {
     calendar.in_order();
     (calendar, unreadable)
 }
+
+/// Reads one payload as the trade would, and says what is wrong with it: the check before anything is stored.
+pub fn check(protocol: &Protocol, kind: Kind, payload: &str) -> Result<(), Vec<Problem>> {
+    let fact = LiveFact { id: String::new(), kind, payload: payload.to_owned() };
+    match kind {
+        Kind::Swimmer => parse::<facts::SwimmerFact>(&fact).map(drop),
+        Kind::Club => parse::<facts::ClubFact>(&fact).map(drop),
+        Kind::Practice => parse::<facts::PracticeFact>(&fact).map(drop),
+        Kind::KitPiece => parse::<facts::KitPieceFact>(&fact).map(drop),
+        Kind::Inspection => parse::<facts::InspectionFact>(&fact).map(drop),
+        Kind::Season | Kind::Period | Kind::Meet => {
+            let (_, unreadable) = read_calendar(std::slice::from_ref(&fact));
+            unreadable.into_iter().next().map_or(Ok(()), |unreadable| Err(unreadable.problems))
+        }
+        _ => Builder::default().add(protocol, &fact),
+    }
+}

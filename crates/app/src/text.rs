@@ -17,7 +17,11 @@ use crate::facts::Units;
 /// English, file by file.
 const ENGLISH: &[(&str, &str)] = &[
     ("dosing", include_str!("../text/en/dosing.ftl")),
+    ("due", include_str!("../text/en/due.ftl")),
+    ("error", include_str!("../text/en/error.ftl")),
     ("fact", include_str!("../text/en/fact.ftl")),
+    ("gate", include_str!("../text/en/gate.ftl")),
+    ("protocol", include_str!("../text/en/protocol.ftl")),
     ("word", include_str!("../text/en/word.ftl")),
 ];
 

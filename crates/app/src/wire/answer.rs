@@ -7,7 +7,7 @@ use trade::due::Due;
 use trade::gate::{Availability, EndsBy, Gate, Hold};
 use trade::history::{History, Urgency};
 use trade::name::RungId;
-use trade::protocol::{Exercise, Protocol, Tempo};
+use trade::protocol::{Exercise, Tempo};
 use trade::rule::catalogue;
 use trade::side::Side;
 use trade::trace::Line;

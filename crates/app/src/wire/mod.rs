@@ -2,6 +2,8 @@
 //!
 //! - [`propose`]: one swimmer's history in.
 //! - [`answer`]: availability, due list and proposals out.
+//! - [`run`]: both in one call.
 
 pub mod answer;
 pub mod propose;
+pub mod run;

@@ -100,7 +100,7 @@ pub const RULES: &[Rule] = &[
         example: "A cap of 120 s: at 120 s the set is over even if form is perfect.",
         ground: Ground::CorePractice,
         source: "practice of the trade; sets this long lie outside the ranges that youth consensus papers describe",
-        parameters: &["cap"],
+        parameters: &["cap_s"],
     },
     Rule {
         code: P2,
@@ -122,7 +122,7 @@ pub const RULES: &[Rule] = &[
         example: "Rest 30 s; a swimmer who stops early rests longer, and the record says so.",
         ground: Ground::CorePractice,
         source: "practice of the trade; youth guidance speaks of about a minute (after Lloyd 2014)",
-        parameters: &["rest"],
+        parameters: &["rest_s"],
     },
     Rule {
         code: P4,
@@ -133,7 +133,7 @@ pub const RULES: &[Rule] = &[
         example: "120, 120 and 118 s ended by the elbow leaving its place: does not qualify.",
         ground: Ground::CorePractice,
         source: "practice of the trade",
-        parameters: &["cap", "sets", "tolerance"],
+        parameters: &["cap_s", "sets", "tolerance_s"],
     },
     Rule {
         code: P5,
@@ -177,7 +177,7 @@ pub const RULES: &[Rule] = &[
         example: "First sets of 14 and 17 s on the new rung: one rung down, and an intermediate loop is worth cutting.",
         ground: Ground::CommonPractice,
         source: "common practice",
-        parameters: &["step_too_big", "step_too_big_sessions"],
+        parameters: &["step_too_big_s", "step_too_big_sessions"],
     },
     Rule {
         code: P9,
@@ -199,7 +199,7 @@ pub const RULES: &[Rule] = &[
         example: "360 s before, then 250 and 240 s.",
         ground: Ground::CommonPractice,
         source: "common practice",
-        parameters: &["fall_share", "fall_sessions"],
+        parameters: &["fall_pct", "fall_sessions"],
     },
     Rule {
         code: P11,
@@ -243,7 +243,7 @@ pub const RULES: &[Rule] = &[
         example: "2.2 kg held three times for 120 s: switch to three seconds up and three down.",
         ground: Ground::CorePractice,
         source: "practice of the trade; no trial behind the limit",
-        parameters: &["scaption_limit", "prone_limit_under_15"],
+        parameters: &["scaption_limit_kg", "prone_limit_under_15_kg"],
     },
     Rule {
         code: P15,
@@ -397,7 +397,7 @@ pub const RULES: &[Rule] = &[
         example: "Left 110 s, right 70 s, twice.",
         ground: Ground::CommonPractice,
         source: "common practice; the 30 s are about the error of a timed hold",
-        parameters: &["side_diff_time_share", "side_diff_time", "side_diff_time_sessions"],
+        parameters: &["side_diff_time_s", "side_diff_time_s", "side_diff_time_sessions"],
     },
     Rule {
         code: W9,
@@ -408,7 +408,7 @@ pub const RULES: &[Rule] = &[
         example: "Week three of the hold: 2 x 90 s on the present rung.",
         ground: Ground::CommonPractice,
         source: "common practice; no trial in swimmers found",
-        parameters: &["growth_cap", "growth_no_up_weeks"],
+        parameters: &["growth_cap_s", "growth_no_up_weeks"],
     },
     Rule {
         code: T1,
@@ -529,7 +529,7 @@ pub const RULES: &[Rule] = &[
         example: "Week eight of the season.",
         ground: Ground::CommonPractice,
         source: "common practice",
-        parameters: &["deload_every_weeks", "deload_sets", "deload_cap"],
+        parameters: &["deload_every_weeks", "deload_sets", "deload_cap_s"],
     },
     Rule {
         code: S2,
