@@ -2,7 +2,7 @@
 //!
 //! - [`types`](self): what a protocol is once it has been read.
 //! - [`parameter`]: the master parameters, their allowed ranges and fixed safety limits.
-//! - [`read`]: from TOML text to a [`Protocol`], or to *every* problem with its line and a hint.
+//! - [`mod@read`]: from TOML text to a [`Protocol`], or to *every* problem with its line and a hint.
 
 pub mod parameter;
 pub mod read;
@@ -47,21 +47,6 @@ impl Protocol {
     /// Finds an exercise.
     pub fn exercise(&self, id: &ExerciseId) -> Option<&Exercise> {
         self.exercises.iter().find(|exercise| exercise.id == *id)
-    }
-
-    /// Where a newcomer of this group begins an exercise: the rung its row names, else the easiest; none for plain
-    /// exercises. The calibration set overrides it.
-    pub fn start_rung<'p>(&'p self, group: StartGroup, exercise: &'p Exercise) -> Option<&'p Rung> {
-        let named = self.start(group).and_then(|start| {
-            let (_, rung) = start.rungs.iter().find(|(id, _)| *id == exercise.id)?;
-            exercise.rung(rung)
-        });
-        named.or_else(|| exercise.ladder.first())
-    }
-
-    /// The row of the start table for a group.
-    pub fn start(&self, group: StartGroup) -> Option<&Start> {
-        self.starts.iter().find(|start| start.group == group)
     }
 
     /// Finds a reference.

@@ -156,11 +156,20 @@ pub struct Parameters {
     pub listed: Vec<Listed>,
 }
 
+impl Parameters {
+    /// Finds what is listed of one parameter, by its key in the file or by its field.
+    pub fn listed_of(&self, name: &str) -> Option<&Listed> {
+        self.listed.iter().find(|listed| listed.key == name || listed.field == name)
+    }
+}
+
 /// One parameter as it stands in the protocol, for people.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Listed {
     /// Key in the file.
     pub key: &'static str,
+    /// Field of [`Parameters`], by which rules name it.
+    pub field: &'static str,
     /// What it is.
     pub label: &'static str,
     /// Its value with its unit, as written.

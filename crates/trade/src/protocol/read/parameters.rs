@@ -53,6 +53,7 @@ pub(super) fn read(root: &Table<'_>, known: &Known, report: &mut Report<'_>) -> 
                 value.span().start,
                 Listed {
                     key: spec.key,
+                    field: spec.field,
                     label: spec.label,
                     value: spec.shown(&read),
                     allowed: spec.allowed(),
