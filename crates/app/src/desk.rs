@@ -204,23 +204,36 @@ impl Desk {
         subject: SubjectId,
         drafts: &[Draft],
     ) -> Result<Vec<FactId>, AppError> {
+        let drafts: Vec<(SubjectId, Draft)> = drafts.iter().map(|draft| (subject, draft.clone())).collect();
+        self.record_many(moment, author, &drafts)
+    }
+
+    /// Records facts about several subjects: all of them or none.
+    pub fn record_many(
+        &mut self,
+        moment: &Moment,
+        author: &Author,
+        drafts: &[(SubjectId, Draft)],
+    ) -> Result<Vec<FactId>, AppError> {
+        if author.name.trim().is_empty() {
+            return Err(AppError::new(ErrorKind::Input, "error-blank-author"));
+        }
         let mut problems = Vec::new();
-        for (index, draft) in drafts.iter().enumerate() {
+        for (_, draft) in drafts {
             if let Err(found) = crate::history::check(&self.protocol, draft.kind, &draft.payload) {
-                let outer = format!("{}[{index}]", draft.kind.word());
-                problems.extend(found.into_iter().map(|problem| problem.under(&outer)));
+                problems.extend(found);
             }
         }
         if !problems.is_empty() {
             return Err(AppError::problems(problems));
         }
         let mut batch = Vec::new();
-        for draft in drafts {
+        for (subject, draft) in drafts {
             batch.push(NewFact {
                 id: FactId::fresh(moment.unix_millis),
                 kind: draft.kind.word().to_owned(),
                 version: 1,
-                subject,
+                subject: *subject,
                 payload: Some(payload_of(&draft.payload)?),
                 author: author.name.clone(),
                 device: author.device.clone(),

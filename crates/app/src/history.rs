@@ -103,9 +103,12 @@ struct Builder {
     decisions: Vec<facts::DecisionFact>,
 }
 
+/// One addition to a history that is not there yet.
+type Addition = Box<dyn FnOnce(&mut History)>;
+
 /// The plain lists of a history, before there is a swimmer to hang them on.
 #[derive(Default)]
-struct Lists(Vec<Box<dyn FnOnce(&mut History)>>);
+struct Lists(Vec<Addition>);
 
 impl Builder {
     fn push(&mut self, add: impl FnOnce(&mut History) + 'static) {

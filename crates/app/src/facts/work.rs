@@ -342,6 +342,9 @@ pub struct DecisionFact {
     pub reason: Option<String>,
     /// Who decided.
     pub by: String,
+    /// Sets of this line that were on record: a later set asks for a new decision.
+    #[serde(default)]
+    pub sets_on_record: usize,
     /// Hash of the protocol in force.
     pub protocol: String,
     /// Version of the engine.

@@ -118,6 +118,8 @@ impl<'a> Case<'a> {
     pub fn dose(&self, rung: Option<RungId>) -> Dose {
         let parameters = self.parameters();
         let own_tempo = rung.as_ref().and_then(|rung| self.exercise.rung(rung)).and_then(|rung| rung.tempo);
+        let track_tempo = self.gate.tracks.hypermobile.as_ref().and(self.exercise.hypermobile.tempo);
+        let usual_tempo = track_tempo.unwrap_or(self.exercise.tempo);
         let mut sets = self.bounds.sets.map_or(parameters.sets, |sets| sets.min(parameters.sets));
         let full = self.exercise.cap(parameters);
         let mut cap = self.bounds.cap.map_or(full, |cap| cap.min(full));
@@ -130,14 +132,7 @@ impl<'a> Case<'a> {
             sets = sets.min(parameters.teaching_sets);
             cap = cap.min(parameters.teaching_seconds[1]);
         }
-        Dose {
-            rung,
-            sets,
-            cap,
-            rest: parameters.rest,
-            tempo: own_tempo.unwrap_or(self.exercise.tempo),
-            timed,
-        }
+        Dose { rung, sets, cap, rest: parameters.rest, tempo: own_tempo.unwrap_or(usual_tempo), timed }
     }
 
     /// The dose of a teaching session.

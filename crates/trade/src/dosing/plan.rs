@@ -14,7 +14,7 @@ use super::{Action, Plan, Proposal, offer, progress, season, stage};
 use crate::gate::Gate;
 use crate::history::{Experience, History, Move};
 use crate::name::ExerciseId;
-use crate::protocol::{Parameters, Protocol};
+use crate::protocol::{Parameters, Protocol, Rung};
 use crate::rule::dose_rules as codes;
 use crate::side::WorkingSide;
 use crate::trace::{Arg, Class, Line};
@@ -47,6 +47,20 @@ pub fn plan(protocol: &Protocol, history: &History, gate: &Gate) -> Plan {
     }
     hold_surplus_steps(parameters, &mut proposals, earned);
     Plan { on, proposals }
+}
+
+/// Why one rung may not be given to this swimmer on this day, if it may not: age, track, a signed limit.
+pub fn locked(
+    protocol: &Protocol,
+    history: &History,
+    gate: &Gate,
+    exercise: &ExerciseId,
+    side: WorkingSide,
+    rung: &Rung,
+) -> Option<Line> {
+    let exercise = protocol.exercise(exercise)?;
+    let bounds = Bounds::default();
+    Case { protocol, history, gate, bounds: &bounds, gap: None, exercise, side }.rung_locked(rung)
 }
 
 /// What one line's own record asks for.

@@ -5,7 +5,7 @@ use quantity::HoldTime;
 
 use super::judge::{Blank, Judged, Judgement, Shortfall, judge};
 use crate::gate::Gate;
-use crate::history::{Context, History, Move, days_between};
+use crate::history::{Context, History, Move, Placement, days_between};
 use crate::name::RungId;
 use crate::protocol::{Exercise, Parameters};
 use crate::side::WorkingSide;
@@ -75,8 +75,7 @@ pub fn standing_of(
     let placed = placements.last();
     let rung =
         placed.map(|place| place.rung.clone()).or_else(|| all.last().map(|judged| judged.planned.clone()));
-    // Several decisions may confirm one rung; the stay began with the first of the last unbroken run of them.
-    let arrival = placements.iter().rev().take_while(|place| Some(&place.rung) == rung.as_ref()).last();
+    let arrival = arrival_on(&placements, rung.as_ref());
     let sessions: Vec<Judged> = match (&rung, arrival) {
         (Some(_), Some(arrival)) => {
             // A step confirmed after a session of the same day must not claim that session for the new rung.
@@ -103,6 +102,19 @@ pub fn standing_of(
     };
     count_towards_a_step(parameters, history, gate, need, &mut standing);
     standing
+}
+
+/// Where the stay on a rung began. Several decisions may confirm one rung: the first of the last unbroken run of
+/// them counts, unless a switch within it changed the variant, which starts the stay afresh.
+fn arrival_on<'a>(placements: &[&'a Placement], rung: Option<&RungId>) -> Option<&'a Placement> {
+    let mut arrival = None;
+    for place in placements.iter().rev().take_while(|place| Some(&place.rung) == rung) {
+        arrival = Some(*place);
+        if place.because == Move::Switch {
+            break;
+        }
+    }
+    arrival
 }
 
 /// Days of loaded work of the whole swimmer: a gap is a gap of the swimmer, not of one exercise.

@@ -419,7 +419,7 @@ pub const RULES: &[Rule] = &[
         example: "Taught twice, not yet clean for 20 s: taught again.",
         ground: Ground::CommonPractice,
         source: "common practice",
-        parameters: &["teaching_sets", "teaching_seconds"],
+        parameters: &["teaching_sets", "teaching_s"],
     },
     Rule {
         code: T2,
@@ -430,7 +430,7 @@ pub const RULES: &[Rule] = &[
         example: "Signed off on day one: the second session is still taught.",
         ground: Ground::CommonPractice,
         source: "common practice",
-        parameters: &["teaching_sessions", "teaching_sets", "teaching_seconds"],
+        parameters: &["teaching_sessions", "teaching_sets", "teaching_s"],
     },
     Rule {
         code: T3,
@@ -441,7 +441,7 @@ pub const RULES: &[Rule] = &[
         example: "Back to prone Y after nine weeks.",
         ground: Ground::CommonPractice,
         source: "common practice",
-        parameters: &["teaching_seconds"],
+        parameters: &["teaching_s"],
     },
     Rule {
         code: D1,
@@ -496,7 +496,7 @@ pub const RULES: &[Rule] = &[
         example: "Girl of 16 with a season behind her: the table's row for girls of 15 to 18.",
         ground: Ground::CommonPractice,
         source: "common practice",
-        parameters: &["calibration_seconds"],
+        parameters: &["calibration_s"],
     },
     Rule {
         code: D6,
@@ -507,7 +507,7 @@ pub const RULES: &[Rule] = &[
         example: "38 s: one rung lower, try again.",
         ground: Ground::CommonPractice,
         source: "common practice",
-        parameters: &["calibration_seconds"],
+        parameters: &["calibration_s"],
     },
     Rule {
         code: D7,
