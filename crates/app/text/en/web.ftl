@@ -122,7 +122,7 @@ dose-untimed = untimed
 
 ## Decisions
 
-decide-open = Decide
+decide-open = Decide: { $about }
 decide-heading = Your decision
 decide-confirm = Confirm the proposal
 decide-override = Decide otherwise

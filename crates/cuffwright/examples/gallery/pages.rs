@@ -254,10 +254,11 @@ fn swimmer() -> Markup {
         rest: "30",
         tempo: "1 s out, 1 s back",
     };
-    let decide = |key, confirms| {
+    let decide = |key, about, confirms| {
         form::decision(&Decision {
             action: "/people/5/decide",
             key,
+            about,
             confirms,
             instead: &[("b13", "rung 13 N"), ("b16", "rung 16 N"), ("rest", "leave out")],
             hidden: &[("seen", "a81f")],
@@ -289,7 +290,10 @@ fn swimmer() -> Markup {
             row("Left shoulder", "Mon 10 Aug", &left_sets, Heading::Leftward),
             row("Right shoulder", "Mon 10 Aug", &right_sets, Heading::Rightward),
         ),
-        Band::Apart(decide("l", "Stay on rung 16 N."), decide("r", "One rung up, from 16 N to 20 N.")),
+        Band::Apart(
+            decide("l", "left", "Stay on rung 16 N."),
+            decide("r", "right", "One rung up, from 16 N to 20 N."),
+        ),
         Band::Across(html! { h4 { "Thu 6 Aug" } }),
         Band::Earlier(
             row("Left shoulder", "Thu 6 Aug", &left_before, Heading::Leftward),
@@ -359,7 +363,8 @@ fn forms() -> Markup {
                 (form::submit("Look at it first"))
             }
             (form::decision(&Decision {
-                action: "/people/5/decide", key: "d", confirms: "Stay on rung 16 N.",
+                action: "/people/5/decide", key: "d",
+                about: "left", confirms: "Stay on rung 16 N.",
                 instead: &[("b13", "rung 13 N")], hidden: &[], problem: Some("Say why, in a few words."), given: Some(("override", "")),
             }))
         },

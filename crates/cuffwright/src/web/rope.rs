@@ -1,7 +1,7 @@
 //! A set drawn as a lane rope: one float for each 10 s of cap, filled as far as form held.
 //!
-//! - [`geometry`]: where floats, end mark and wall stand; plain numbers, tested apart from any markup.
-//! - [`draw`]: the same as inline SVG. Colour comes from CSS roles and never carries meaning alone.
+//! - `geometry`: where floats, end mark and wall stand; plain numbers, tested apart from any markup.
+//! - `draw`: the same as inline SVG. Colour comes from CSS roles and never carries meaning alone.
 //!
 //! A rope never stands without its words: whoever cannot see it, or prints it in grey, reads the same facts.
 

@@ -4,7 +4,7 @@
 
 use maud::{Markup, html};
 
-use crate::web::words::text;
+use crate::web::words::{Value, say, text};
 
 /// One line of text.
 #[derive(Debug, Clone, Copy, Default)]
@@ -124,6 +124,8 @@ pub struct Decision<'a> {
     pub action: &'a str,
     /// Distinguishes the forms of one page; goes into the ids.
     pub key: &'a str,
+    /// What the decision is about, short, for instance the side: tells the buttons of one page apart.
+    pub about: &'a str,
     /// What is confirmed, in words.
     pub confirms: &'a str,
     /// What can be decided instead: value sent, words shown. Empty when only the reason is asked.
@@ -145,7 +147,7 @@ pub fn decision(shown: &Decision<'_>) -> Markup {
     let described = if shown.problem.is_some() { format!("{hint_id} {problem_id}") } else { hint_id.clone() };
     html! {
         details.decision open[shown.problem.is_some()] {
-            summary.button { (text("decide-open")) }
+            summary.button { (say("decide-open", &[("about", Value::Words(shown.about))])) }
             form method="post" action=(shown.action) {
             @for (name, value) in shown.hidden { input type="hidden" name=(name) value=(value); }
             fieldset.choices {
@@ -264,6 +266,7 @@ mod tests {
         let form = Decision {
             action: "/d",
             key: "k",
+            about: "left",
             confirms: "stay",
             instead: &[],
             hidden: &[("seen", "a1")],
@@ -280,6 +283,7 @@ mod tests {
         let form = Decision {
             action: "/d",
             key: "k",
+            about: "left",
             confirms: "stay",
             instead: &[("b13", "rung 13 N")],
             hidden: &[],

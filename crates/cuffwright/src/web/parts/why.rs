@@ -30,7 +30,8 @@ pub fn ground_word(ground: Ground) -> String {
     })
 }
 
-/// A question that opens its own answer: the weightiest sentence stands outside, the whole trace inside.
+/// A question that opens its own answer: the weightiest sentence stands outside, where it comes from and every
+/// further reason inside.
 pub fn why(reasons: &[Reason]) -> Markup {
     html! {
         @if let Some(first) = reasons.first() {
@@ -38,7 +39,7 @@ pub fn why(reasons: &[Reason]) -> Markup {
                 p.why-first { (first.sentence) }
                 details {
                     summary { (text("why")) }
-                    (trace(reasons))
+                    (strung(reasons, Opening::SaidAbove))
                 }
             }
         }
@@ -47,11 +48,22 @@ pub fn why(reasons: &[Reason]) -> Markup {
 
 /// Every reason in order of weight, strung on a cable.
 pub fn trace(reasons: &[Reason]) -> Markup {
+    strung(reasons, Opening::SaidHere)
+}
+
+/// Whether the first sentence already stands above the list, so that it need not be read twice.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Opening {
+    SaidAbove,
+    SaidHere,
+}
+
+fn strung(reasons: &[Reason], opening: Opening) -> Markup {
     html! {
         ol.trace aria-label=(text("trace-heading")) {
-            @for reason in reasons {
+            @for (index, reason) in reasons.iter().enumerate() {
                 li {
-                    p.trace-says { (reason.sentence) }
+                    @if 0 < index || opening == Opening::SaidHere { p.trace-says { (reason.sentence) } }
                     p.trace-ground {
                         (rule_link(&reason.code)) ", " (ground_word(reason.ground)) ". "
                         (say("why-source", &[("source", Value::Words(&reason.source))]))
@@ -79,7 +91,9 @@ mod tests {
             source: "practice sheet".to_owned(),
             ground: Ground::CommonPractice,
         };
+        assert!(trace(std::slice::from_ref(&reason)).into_string().contains("The third set"));
         let shown = why(&[reason]).into_string();
+        assert_eq!(shown.matches("The third set").count(), 1, "said once, above");
         for part in ["href=\"/rules/P4\"", "The third set", "practice sheet", "common practice", "<details>"]
         {
             assert!(shown.contains(part), "{part} in {shown}");
