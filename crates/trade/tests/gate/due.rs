@@ -33,7 +33,10 @@ fn nothing_is_due_for_somebody_in_order() {
 fn after_a_pain_event_somebody_asks_the_next_morning_and_after_a_week() {
     let event = || joint(ago(3), during("RC-3"), 0, 4);
     let history = told(vec![event()]);
-    assert_eq!((of(&history, Kind::NextMorning), of(&history, Kind::SevenDays)), (vec![ago(2)], vec![ahead(4)]));
+    assert_eq!(
+        (of(&history, Kind::NextMorning), of(&history, Kind::SevenDays)),
+        (vec![ago(2)], vec![ahead(4)])
+    );
     let answered = told(vec![event(), joint(ago(2), NextMorning, 0, 1)]);
     assert_eq!((of(&answered, Kind::NextMorning), of(&answered, Kind::SevenDays)), (vec![], vec![ahead(4)]));
     let half = told(vec![event(), joint(ago(2), NextMorning, 0, -1)]);
@@ -201,7 +204,8 @@ fn growth_is_measured_every_three_to_four_months() {
 fn a_retest_is_due_twelve_weeks_after_the_last_screening() {
     let screened = |days, right| {
         let mut history = told(vec![]);
-        history.screenings = vec![screening(ago(days), &[("er_force", 100.0, right), ("ir_force", 100.0, 100.0)])];
+        history.screenings =
+            vec![screening(ago(days), &[("er_force", 100.0, right), ("ir_force", 100.0, 100.0)])];
         of(&history, Kind::Retest)
     };
     assert_eq!(screened(55, 100.0), []);

@@ -124,7 +124,10 @@ fn five_and_more_is_ended_by_a_licensed_letter_only() {
     let still_out = six(|_| {});
     assert_eq!((still_out.shoulder(RIGHT), still_out.shoulder(LEFT)), (OutReferred, Full));
     assert!(still_out.proposed_ends.is_empty(), "nothing is proposed for a shoulder that is referred");
-    assert_eq!(six(|history| history.clearances.push(letter(ago(1), Some(LEFT)))).shoulder(RIGHT), OutReferred);
+    assert_eq!(
+        six(|history| history.clearances.push(letter(ago(1), Some(LEFT)))).shoulder(RIGHT),
+        OutReferred
+    );
     assert_eq!(six(|history| history.clearances.push(letter(ago(4), None))).shoulder(RIGHT), OutReferred);
     let answered = |history: &mut History| {
         history.referrals.push(Referral {
@@ -236,6 +239,19 @@ fn a_set_that_ended_for_pain_without_a_number_is_read_with_caution() {
 }
 
 #[test]
+fn one_set_without_a_number_is_no_number_for_the_next() {
+    for (first, second) in
+        [(WorkingSide::Left, WorkingSide::Midline), (WorkingSide::Right, WorkingSide::Midline)]
+    {
+        let mut history = fit(15, Sex::Female);
+        history.sessions.push(session(ago(3), "RC-1", first, End::Pain));
+        history.sessions.push(session(ago(3), "RC-1", second, End::Pain));
+        let gate = today(&history);
+        assert_eq!((gate.shoulder(LEFT), gate.shoulder(RIGHT)), (OutToday, OutToday), "{first:?}");
+    }
+}
+
+#[test]
 fn an_exercise_on_the_floor_may_have_hurt_either_shoulder() {
     let mut history = fit(15, Sex::Female);
     history.sessions.push(session(TODAY, "SC-2", WorkingSide::Midline, End::Pain));
@@ -302,7 +318,11 @@ fn two_answered_pain_free_days_propose_and_a_person_decides() {
     assert_eq!(proposed(vec![free(ago(2)), joint(ago(1), FollowUp, 0, -1)]), 0, "half an answer");
     assert_eq!(proposed(vec![free(ago(2)), joint(ago(1), FollowUp, 0, 1)]), 0, "1 in one shoulder");
     assert_eq!(proposed(vec![free(ago(3)), free(ago(2)), ache(ago(1), FollowUp, 2, 2)]), 0, "it came again");
-    assert_eq!(proposed(vec![free(ago(2)), joint(ago(2), NextMorning, 0, 1), free(ago(1))]), 0, "that morning");
+    assert_eq!(
+        proposed(vec![free(ago(2)), joint(ago(2), NextMorning, 0, 1), free(ago(1))]),
+        0,
+        "that morning"
+    );
 }
 
 #[test]

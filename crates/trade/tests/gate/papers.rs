@@ -165,7 +165,11 @@ fn a_shoulder_that_came_out_or_was_operated_on_waits_for_a_letter() {
             (held, gate.person())
         };
         assert_eq!(told(&[]), (Some(None), OutReferred));
-        assert_eq!(told(&[(ago(61), None, Some(injury))]), (Some(None), OutReferred), "older than the answer");
+        assert_eq!(
+            told(&[(ago(61), None, Some(injury))]),
+            (Some(None), OutReferred),
+            "older than the answer"
+        );
         assert_eq!(told(&[(ago(5), None, None)]).0, None);
         assert_eq!(told(&[(ago(5), Some(RIGHT), Some(injury))]).0, None, "the letter names the injury");
         assert_eq!(told(&[(ago(5), Some(RIGHT), None)]).0, Some(Some(LEFT)), "a letter for one shoulder");
@@ -213,12 +217,7 @@ fn after_a_fever_two_days_without_symptoms_come_first() {
         (false, None, Full),
     ] {
         let mut history = fit(14, Sex::Female);
-        history.illnesses.push(Illness {
-            from: ago(9),
-            fever,
-            bed_days: Some(2),
-            symptom_free_from: free,
-        });
+        history.illnesses.push(Illness { from: ago(9), fever, bed_days: Some(2), symptom_free_from: free });
         let gate = today(&history);
         assert_eq!(gate.person(), expected, "{fever} {free:?}");
         let known = free.is_some_and(|day| day <= TODAY);
@@ -239,12 +238,8 @@ fn a_ban_holds_on_its_last_day_and_not_after() {
 
 #[test]
 fn an_open_referral_holds_its_own_shoulder_until_it_is_answered_or_cleared() {
-    let referral = |answered| Referral {
-        opened: ago(5),
-        side: Some(RIGHT),
-        urgency: Urgency::WithinAWeek,
-        answered,
-    };
+    let referral =
+        |answered| Referral { opened: ago(5), side: Some(RIGHT), urgency: Urgency::WithinAWeek, answered };
     let held = |answered, cleared: Option<Option<trade::side::Side>>| {
         let mut history = fit(14, Sex::Female);
         history.referrals.push(referral(answered));

@@ -112,9 +112,14 @@ fn fact() -> impl Strategy<Value = Fact> {
         Just(Some(InjuryKind::Operation)),
         Just(Some(InjuryKind::Other)),
     ];
-    let conditions = (prop::option::of(any::<bool>()), prop::option::of(0.7..1.1_f64)).prop_map(|(free, share)| {
-        ReturnConditions { daily_life_pain_free: free, strength_share: share, ..ReturnConditions::default() }
-    });
+    let conditions =
+        (prop::option::of(any::<bool>()), prop::option::of(0.7..1.1_f64)).prop_map(|(free, share)| {
+            ReturnConditions {
+                daily_life_pain_free: free,
+                strength_share: share,
+                ..ReturnConditions::default()
+            }
+        });
     prop_oneof![
         4 => warning(),
         2 => any_report().prop_map(Fact::Pain),
@@ -193,7 +198,9 @@ fn seen_from(gate: &Gate, side: Side) -> impl PartialEq + std::fmt::Debug + use<
     let mut holds: Vec<_> = gate
         .holds
         .iter()
-        .map(|hold| (hold.line.rule, own(hold.side), hold.since, hold.availability, hold.urgency, hold.review))
+        .map(|hold| {
+            (hold.line.rule, own(hold.side), hold.since, hold.availability, hold.urgency, hold.review)
+        })
         .collect();
     holds.sort();
     let mut proposed: Vec<_> = gate.proposed_ends.iter().map(|(held, _)| own(*held)).collect();
@@ -201,7 +208,9 @@ fn seen_from(gate: &Gate, side: Side) -> impl PartialEq + std::fmt::Debug + use<
     let events: Vec<_> = gate
         .pain_events
         .iter()
-        .map(|event| (event.date, event.sides.contains(&side), event.sides.contains(&side.other()), event.worst))
+        .map(|event| {
+            (event.date, event.sides.contains(&side), event.sides.contains(&side.other()), event.worst)
+        })
         .collect();
     (
         (gate.person(), gate.shoulder(side), gate.shoulder(side.other())),
@@ -215,7 +224,7 @@ fn seen_from(gate: &Gate, side: Side) -> impl PartialEq + std::fmt::Debug + use<
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(1500))]
+    #![proptest_config(ProptestConfig::with_cases(600))]
 
     #[test]
     fn one_more_warning_never_makes_the_outcome_milder(

@@ -82,6 +82,7 @@ fn pain_that_nobody_called_gone_is_referred_after_seven_days() {
         (vec![four(8), joint(ago(3), FollowUp, -1, 0)], true, "half an answer"),
         (vec![four(8), joint(ago(3), FollowUp, 0, 1)], true, "less, but not gone"),
         (vec![four(8), joint(ago(8), After, 0, 0)], true, "gone the same evening is not gone"),
+        (vec![four(8), sign(ago(3), Sign::FallWithCrack, Some(LEFT))], true, "no pain, but a sign"),
         (vec![joint(ago(8), Before, 0, 2)], false, "below 3"),
     ];
     for (reports, expected, name) in cases {

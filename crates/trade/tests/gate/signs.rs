@@ -24,7 +24,11 @@ fn a_blue_swollen_arm_is_an_emergency_whatever_the_number() {
         assert_eq!((hold.side, hold.urgency), (Some(RIGHT), Some(Urgency::Emergency)), "{number}");
         assert_eq!(hold.ends_by, EndsBy::Clinician);
         assert_eq!(gate.holds[0].urgency, Some(Urgency::Emergency), "worst first");
-        assert_eq!((gate.person(), gate.shoulder(LEFT)), (OutReferred, OutReferred), "nobody trains the other arm");
+        assert_eq!(
+            (gate.person(), gate.shoulder(LEFT)),
+            (OutReferred, OutReferred),
+            "nobody trains the other arm"
+        );
         assert!(gate.stop_today.session);
     }
 }
@@ -71,9 +75,24 @@ fn only_a_licensed_letter_of_that_day_or_later_ends_a_sign() {
         (letter(ago(4), Some(RIGHT)), false),
         (letter(ago(1), Some(LEFT)), false),
         (letter(ahead(1), Some(RIGHT)), false),
-        (Clearance { clinician: Clinician { licence: " ".to_owned(), ..clinician() }, ..letter(ago(1), None) }, false),
-        (Clearance { clinician: Clinician { name: String::new(), ..clinician() }, ..letter(ago(1), None) }, false),
-        (Clearance { clinician: Clinician { licence_until: ago(2), ..clinician() }, ..letter(ago(1), None) }, false),
+        (
+            Clearance {
+                clinician: Clinician { licence: " ".to_owned(), ..clinician() },
+                ..letter(ago(1), None)
+            },
+            false,
+        ),
+        (
+            Clearance { clinician: Clinician { name: String::new(), ..clinician() }, ..letter(ago(1), None) },
+            false,
+        ),
+        (
+            Clearance {
+                clinician: Clinician { licence_until: ago(2), ..clinician() },
+                ..letter(ago(1), None)
+            },
+            false,
+        ),
     ];
     for (letter, ends) in letters {
         let mut history = told(sign(ago(3), Sign::Tingling, Some(RIGHT)));

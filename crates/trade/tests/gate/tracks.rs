@@ -16,7 +16,9 @@ fn a_twelve_year_old_beginner_is_let_in_on_careful_tracks() {
     let gate = today(&history);
     assert_eq!(gate.person(), Full);
     assert!(gate.tracks.youth.is_some() && gate.tracks.newcomer.is_some());
-    assert!(gate.tracks.growth.is_none() && gate.tracks.hypermobile.is_none() && gate.tracks.reentry.is_none());
+    assert!(
+        gate.tracks.growth.is_none() && gate.tracks.hypermobile.is_none() && gate.tracks.reentry.is_none()
+    );
 }
 
 // Story S11, edge: a velocity of 8 cm a year from the start.
@@ -38,9 +40,13 @@ fn youth_ends_on_the_fourteenth_birthday() {
 
 #[test]
 fn the_first_six_weeks_are_careful() {
-    for (started, expected) in
-        [(None, true), (Some(ahead(3)), true), (Some(TODAY), true), (Some(ago(41)), true), (Some(ago(42)), false)]
-    {
+    for (started, expected) in [
+        (None, true),
+        (Some(ahead(3)), true),
+        (Some(TODAY), true),
+        (Some(ago(41)), true),
+        (Some(ago(42)), false),
+    ] {
         let mut history = fit(20, Sex::Male);
         history.swimmer.programme_started = started;
         assert_eq!(today(&history).tracks.newcomer.is_some(), expected, "{started:?}");

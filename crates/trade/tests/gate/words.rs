@@ -55,7 +55,12 @@ fn zoo() -> Vec<History> {
     change(15, &|history| {
         history.bans.push(Ban { from: ago(2), until: None, by: "Dr Sample".to_owned() });
         history.bans.push(Ban { from: ago(2), until: Some(ahead(2)), by: "Dr Sample".to_owned() });
-        history.illnesses.push(Illness { from: ago(3), fever: true, bed_days: None, symptom_free_from: None });
+        history.illnesses.push(Illness {
+            from: ago(3),
+            fever: true,
+            bed_days: None,
+            symptom_free_from: None,
+        });
         history.illnesses.push(Illness {
             from: ago(4),
             fever: true,
@@ -98,9 +103,8 @@ fn zoo() -> Vec<History> {
         });
     });
     change(19, &|history| {
-        let values =
-            [("er_force", 105.0, 60.0), ("ir_force", 110.0, 110.0), ("shoulder_ir_rom", 40.0, 55.0)];
-        history.screenings.push(Screening { visible_hollow: vec![RIGHT], ..screening(ago(60), &values) });
+        let values = [("er_force", 105.0, 60.0), ("ir_force", 110.0, 110.0), ("shoulder_ir_rom", 40.0, 55.0)];
+        history.screenings = vec![Screening { visible_hollow: vec![RIGHT], ..screening(ago(60), &values) }];
         history.screenings.push(screening(ago(59), &[("horizontal_adduction", 10.0, 30.0)]));
     });
     change(15, &|history| history.screenings = vec![beighton(ago(70), 8.0)]);
