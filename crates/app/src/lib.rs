@@ -1,3 +1,4 @@
 //! The practitioner's operations.
 
 pub mod facts;
+pub mod import;

@@ -132,6 +132,8 @@ pub struct Reading {
     pub unit: Unit,
     /// Half of the last place written, in the canonical unit: any true value this close was written this way.
     pub half_last_place: f64,
+    /// The decimal mark that the text shows beyond doubt, if it shows one.
+    pub shows: Option<DecimalMark>,
 }
 
 /// Why a text is not a number or a quantity.
@@ -375,7 +377,7 @@ fn reading(parsed: Number, unit: Unit) -> Result<Reading, ReadingError> {
         return Err(ReadingError::NotFinite);
     }
     let half_last_place = unit.to_canonical(0.5 * 10_f64.powi(-i32::from(parsed.decimals)));
-    Ok(Reading { value, unit, half_last_place })
+    Ok(Reading { value, unit, half_last_place, shows: parsed.shows })
 }
 
 /// Reads "5 ft 4 in", "5'4\"", "1 min 30 s"; nothing when the text has no larger part followed by a smaller one.

@@ -1,0 +1,174 @@
+//! Which swimmer a row is about, and what else is on record.
+
+use jiff::civil::Date;
+use quantity::{HoldTime, Mass};
+use serde_json::Value;
+use trade::protocol::{Exercise, Fault, Protocol};
+use uuid::Uuid;
+
+use super::problem::{Problem, Said};
+use super::words::{name_key, nearest, number_key};
+
+/// A swimmer on record.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct KnownSwimmer {
+    /// Subject id.
+    pub subject: Uuid,
+    /// Name as on record.
+    pub name: String,
+    /// Birth date.
+    pub born: Date,
+    /// Club number.
+    pub club_number: Option<String>,
+}
+
+/// A live fact on record: the last of its line of corrections.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Existing {
+    /// Its id.
+    pub fact: Uuid,
+    /// Its payload.
+    pub payload: Value,
+}
+
+/// What the protocol says about past set times.
+#[derive(Debug, Clone, Copy)]
+pub struct Exercises<'a> {
+    /// Exercises with their ladders.
+    pub exercises: &'a [Exercise],
+    /// Form faults.
+    pub faults: &'a [Fault],
+    /// Usual cap.
+    pub cap: HoldTime,
+    /// Usual number of sets.
+    pub sets: u8,
+    /// Heaviest hand weight in scaption, inclusive.
+    pub scaption_limit: Mass,
+}
+
+impl<'a> Exercises<'a> {
+    /// What the import needs of a protocol.
+    pub fn of(protocol: &'a Protocol) -> Self {
+        Self {
+            exercises: &protocol.exercises,
+            faults: &protocol.faults,
+            cap: protocol.parameters.cap,
+            sets: protocol.parameters.sets,
+            scaption_limit: protocol.parameters.scaption_limit,
+        }
+    }
+}
+
+/// What is on record.
+#[derive(Clone, Copy)]
+pub struct Known<'a> {
+    /// Swimmers.
+    pub swimmers: &'a [KnownSwimmer],
+    /// Exercises.
+    pub exercises: Exercises<'a>,
+    /// The live fact that stands under a natural key, or that descends from the fact with this id.
+    pub existing: &'a dyn Fn(&str, Uuid) -> Option<Existing>,
+}
+
+/// What a row says about who it is about.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Whom {
+    pub(super) number: Option<String>,
+    pub(super) name: Option<String>,
+    pub(super) born: Option<Date>,
+}
+
+/// Finds the swimmer a row is about: by club number, else by name and birth date, else by a name that only one has.
+pub(super) fn find<'a>(swimmers: &'a [KnownSwimmer], whom: &Whom) -> Result<&'a KnownSwimmer, Problem> {
+    if let Some(number) = &whom.number {
+        let wanted = number_key(number);
+        let numbered: Vec<&KnownSwimmer> = swimmers
+            .iter()
+            .filter(|swimmer| swimmer.club_number.as_deref().is_some_and(|n| number_key(n) == wanted))
+            .collect();
+        return match numbered.as_slice() {
+            [swimmer] => agrees(swimmer, whom).map(|()| *swimmer),
+            [] => Err(Problem::new("import-swimmer-unknown-number")
+                .showing(number)
+                .with("number", number)
+                .suggest(Said::new("import-try-roster-first"))),
+            several => Err(Problem::new("import-swimmer-number-twice")
+                .showing(number)
+                .with("number", number)
+                .with("names", listed(several))),
+        };
+    }
+    let Some(name) = &whom.name else {
+        return Err(Problem::new("import-swimmer-not-named").suggest(Said::new("import-try-name-or-number")));
+    };
+    let wanted = name_key(name);
+    let named: Vec<&KnownSwimmer> =
+        swimmers.iter().filter(|swimmer| name_key(&swimmer.name) == wanted).collect();
+    if named.is_empty() {
+        return Err(unknown(swimmers, name));
+    }
+    match whom.born {
+        Some(born) => {
+            let fitting: Vec<&KnownSwimmer> =
+                named.iter().copied().filter(|swimmer| swimmer.born == born).collect();
+            match fitting.as_slice() {
+                [swimmer] => Ok(swimmer),
+                [] => Err(Problem::new("import-swimmer-other-birth-date")
+                    .showing(name)
+                    .with("name", name)
+                    .with("born", born)
+                    .with("names", listed(&named))),
+                several => Err(two_of_a_name(name, several)),
+            }
+        }
+        None => match named.as_slice() {
+            [swimmer] => Ok(swimmer),
+            several => Err(two_of_a_name(name, several)),
+        },
+    }
+}
+
+/// A row that gives a number and also a name or birth date must not contradict itself.
+fn agrees(swimmer: &KnownSwimmer, whom: &Whom) -> Result<(), Problem> {
+    let name_fits = whom.name.as_deref().is_none_or(|name| name_key(name) == name_key(&swimmer.name));
+    let born_fits = whom.born.is_none_or(|born| born == swimmer.born);
+    if name_fits && born_fits {
+        return Ok(());
+    }
+    Err(Problem::new("import-swimmer-number-of-another")
+        .showing(whom.name.as_deref().unwrap_or_default())
+        .with("number", swimmer.club_number.as_deref().unwrap_or_default())
+        .with("name", &swimmer.name)
+        .with("year", swimmer.born.year()))
+}
+
+fn unknown(swimmers: &[KnownSwimmer], name: &str) -> Problem {
+    let near = nearest(name, swimmers.iter().map(|swimmer| swimmer.name.as_str()));
+    let problem = Problem::new("import-swimmer-unknown").showing(name).with("name", name);
+    if near.is_empty() {
+        problem.suggest(Said::new("import-try-roster-first"))
+    } else {
+        problem.suggest(Said::new("import-try-nearest").with("names", near.join(", ")))
+    }
+}
+
+fn two_of_a_name(name: &str, several: &[&KnownSwimmer]) -> Problem {
+    Problem::new("import-swimmer-name-shared")
+        .showing(name)
+        .with("name", name)
+        .with("names", listed(several))
+        .suggest(Said::new("import-try-number-or-birth-date"))
+}
+
+/// Swimmers with their birth years, in an order that does not depend on the store.
+pub(super) fn listed(swimmers: &[&KnownSwimmer]) -> String {
+    let mut lines: Vec<String> = swimmers
+        .iter()
+        .map(|swimmer| {
+            let number = swimmer.club_number.as_deref().map(|n| format!(", no. {n}")).unwrap_or_default();
+            format!("{} (born {}{number})", swimmer.name, swimmer.born.year())
+        })
+        .collect();
+    lines.sort();
+    lines.join("; ")
+}
