@@ -6,8 +6,9 @@ use trade::history::Sign;
 
 use super::cells::Line;
 use super::columns::Col;
+use super::gather::Draft;
 use super::people::Known;
-use super::plan::{Draft, Subject};
+use super::plan::Subject;
 use super::problem::{Problem, Said};
 use super::roster::Guardian;
 use super::words::squashed;

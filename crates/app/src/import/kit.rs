@@ -5,7 +5,8 @@ use serde_json::{Map, Value, json};
 use super::cells::Line;
 use super::choices;
 use super::columns::Col;
-use super::plan::{Draft, Given, Subject};
+use super::gather::{Draft, Given};
+use super::plan::Subject;
 use super::problem::{Problem, Said};
 use crate::facts::{Kind, KitWord};
 

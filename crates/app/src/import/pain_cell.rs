@@ -38,7 +38,7 @@ pub(super) fn parse(text: &str) -> Result<Spoken, Unclear> {
             _ => Err(Unclear::OffTheScale),
         };
     }
-    if words.len() % 2 != 0 || words.is_empty() {
+    if !words.len().is_multiple_of(2) || words.is_empty() {
         return Err(Unclear::Unreadable);
     }
     let mut spoken = Spoken::default();

@@ -53,7 +53,7 @@ pub struct Problem {
     /// Values in the message.
     pub args: Vec<(&'static str, String)>,
     /// What would mend it.
-    pub suggestion: Option<Said>,
+    pub suggestion: Option<Box<Said>>,
 }
 
 impl Problem {
@@ -106,7 +106,7 @@ impl Problem {
 
     /// Says what would mend it.
     pub fn suggest(mut self, said: Said) -> Self {
-        self.suggestion = Some(said);
+        self.suggestion = Some(Box::new(said));
         self
     }
 }

@@ -5,10 +5,12 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 use serde_json::{Map, Value, json};
 
-use super::cells::{Grid, Line};
+use super::cells::Line;
 use super::columns::Col;
+use super::gather::{Draft, Given};
+use super::grid::Grid;
 use super::people::{Known, KnownSwimmer, listed};
-use super::plan::{Draft, Given, Subject};
+use super::plan::Subject;
 use super::problem::{Problem, Said};
 use super::words::{name_key, number_key, squashed};
 use super::{Options, body, choices, key};
@@ -23,7 +25,7 @@ impl Identities {
     pub(super) fn of(grid: &Grid<'_>, options: &Options) -> Self {
         let mut numbers: BTreeMap<(String, Date), Vec<String>> = BTreeMap::new();
         for row in grid.rows {
-            let mut line = grid.line(row, options);
+            let mut line = Line::new(grid, row, options);
             let (name, born) = (name_of(&mut line), line.day(Col::Born));
             let number = line.text(Col::ClubNumber);
             if let (Some(name), Some(born), Some(number)) = (name, born, number) {

@@ -3,10 +3,12 @@
 use serde_json::{Value, json};
 use trade::side::Side;
 
-use super::cells::{Column, Line};
+use super::cells::Line;
 use super::columns::Col;
+use super::gather::{Draft, Given};
+use super::grid::Column;
 use super::people::{self, Known, Whom};
-use super::plan::{Draft, Given, Subject};
+use super::plan::Subject;
 use super::problem::{Problem, Said};
 use super::roster::name_of;
 use super::words::squashed;
