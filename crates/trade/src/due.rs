@@ -1,9 +1,34 @@
 //! What must be closed by a recorded fact, with an owner and a date.
+//!
+//! Nothing here is ticked off: an entry goes when the fact it asks for is on record, and only then.
+//!
+//! - [`pain`]: follow-ups, guardian, referral letters and answers, ends to confirm, water, talks.
+//! - [`upkeep`]: papers, limits, growth and re-tests that run out or are missing.
+
+mod pain;
+mod upkeep;
 
 use jiff::civil::Date;
 
+use crate::gate::judged;
+use crate::gate::record::Record;
+use crate::history::History;
+use crate::protocol::Protocol;
 use crate::side::Side;
 use crate::trace::Line;
+
+/// Everything that is open for one person on one day, earliest first.
+///
+/// The history must be [in order](History::in_order); the next practice decides by when the water must be settled.
+pub fn due(protocol: &Protocol, history: &History, on: Date, next_practice: Option<Date>) -> Vec<Due> {
+    let record = Record::known(protocol, history, on);
+    let gate = judged(&record);
+    let mut open = Vec::new();
+    pain::list(&record, &gate, next_practice, &mut open);
+    upkeep::list(&record, &gate, &mut open);
+    open.sort_by_cached_key(|due| (due.by, due.kind, due.side, format!("{:?}", due.line)));
+    open
+}
 
 /// Who has to close it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]

@@ -334,13 +334,17 @@ pub struct DecisionFact {
     /// Cap decided, seconds.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub cap_s: Option<f64>,
-    /// Why the rung is what it is.
-    pub because: MoveWord,
+    /// Why the swimmer moves to this rung; absent when the rung stays what it was.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub because: Option<MoveWord>,
     /// Why a person decided otherwise; needed for an override.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub reason: Option<String>,
     /// Who decided.
     pub by: String,
+    /// Sets of this line that were on record: a later set asks for a new decision.
+    #[serde(default)]
+    pub sets_on_record: usize,
     /// Hash of the protocol in force.
     pub protocol: String,
     /// Version of the engine.
@@ -350,14 +354,14 @@ pub struct DecisionFact {
 }
 
 impl DecisionFact {
-    /// The rung as the trade sees it, for decisions that place one.
+    /// The placement as the trade sees it, for decisions that move the swimmer.
     pub fn to_trade(&self) -> Option<history::Placement> {
         Some(history::Placement {
             date: self.date,
             exercise: ExerciseId::new(&self.exercise),
             side: self.side.into(),
             rung: RungId::new(self.rung.as_deref()?),
-            because: self.because.into(),
+            because: self.because?.into(),
         })
     }
 }

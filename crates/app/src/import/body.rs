@@ -5,6 +5,7 @@ use serde_json::{Map, Value, json};
 use trade::history::Sign;
 
 use super::cells::Line;
+use super::choices;
 use super::columns::Col;
 use super::gather::Draft;
 use super::people::Known;
@@ -12,7 +13,6 @@ use super::plan::Subject;
 use super::problem::{Problem, Said};
 use super::roster::Guardian;
 use super::words::squashed;
-use super::{Options, choices, key};
 use crate::facts::{ConsentWord, Kind};
 
 fn draft(kind: Kind, subject: Subject, date: Date, payload: Value) -> Option<Draft> {
@@ -21,12 +21,7 @@ fn draft(kind: Kind, subject: Subject, date: Date, payload: Value) -> Option<Dra
 }
 
 /// Height, sitting height, mass; all of the day on which they were measured.
-pub(super) fn growth(
-    line: &mut Line<'_>,
-    known: &Known<'_>,
-    options: &Options,
-    subject: Subject,
-) -> Option<Draft> {
+pub(super) fn growth(line: &mut Line<'_>, known: &Known<'_>, subject: Subject) -> Option<Draft> {
     let height = line.measured(Col::Height, "height");
     let sitting = line.measured(Col::SittingHeight, "sitting_height");
     let mass = line.measured(Col::BodyMass, "body_mass");
@@ -59,8 +54,7 @@ pub(super) fn growth(
         payload.insert("mass_kg".to_owned(), json!(tenths(mass.value, 1.0)));
     }
     let draft = draft(Kind::Growth, subject, date, Value::Object(payload))?;
-    if height.is_none() && (known.existing)(&draft.key, key::fact_id(options.namespace, &draft.key)).is_none()
-    {
+    if height.is_none() && (known.on_record)(Kind::Growth, &draft.key).payload().is_none() {
         line.push_in(Col::Height, Problem::new("import-height-missing"));
         return None;
     }

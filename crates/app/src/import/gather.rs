@@ -6,11 +6,11 @@ use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 
-use super::people::{Existing, Known};
+use super::people::{Existing, Known, OnRecord};
 use super::plan::{Change, PlannedFact, Subject};
 use super::problem::{Problem, Said};
+use super::screening;
 use super::softer::takes_a_warning_back;
-use super::{Options, key, screening};
 use crate::facts;
 
 /// A fact as one row gives it. The payload may leave out what the file does not say.
@@ -88,44 +88,60 @@ impl Gathered {
     }
 
     /// Compares with what is on record.
-    pub(super) fn settle(
-        self,
-        known: &Known<'_>,
-        options: &Options,
-        problems: &mut Vec<Problem>,
-    ) -> Vec<PlannedFact> {
+    pub(super) fn settle(self, known: &Known<'_>, problems: &mut Vec<Problem>) -> Vec<PlannedFact> {
         let mut facts = Vec::new();
         for (natural_key, (draft, rows)) in self.drafts {
             if self.contradicted.contains(&natural_key) {
                 continue;
             }
-            let first_id = key::fact_id(options.namespace, &natural_key);
-            let existing = (known.existing)(&natural_key, first_id);
             let row = rows.first().copied();
-            let payload = match completed(draft.kind, existing.as_ref(), draft.payload) {
-                Ok(payload) => payload,
-                Err(detail) => {
-                    let mut problem = Problem::new("import-not-accepted").with("detail", detail);
-                    problem.row = row;
-                    problems.push(problem);
+            let existing = match (known.on_record)(draft.kind, &natural_key) {
+                OnRecord::Nothing => None,
+                OnRecord::Live(existing) => Some(existing),
+                OnRecord::LeftAlone => {
+                    let note = Problem::note("import-note-left-alone").with("kind", draft.kind.word());
+                    problems.push(Problem { row, ..note });
+                    continue;
+                }
+                OnRecord::Contested => {
+                    let problem = Problem::new("import-contested").with("kind", draft.kind.word());
+                    problems.push(Problem { row, ..problem });
                     continue;
                 }
             };
-            let (id, change) = match existing {
-                None => (first_id, Change::Added),
+            let before = existing.as_ref().map(|existing| &existing.payload);
+            let payload = match completed(draft.kind, before, draft.payload.clone()) {
+                Ok(payload) => payload,
+                Err(detail) => {
+                    let problem = Problem::new("import-not-accepted").with("detail", detail);
+                    problems.push(Problem { row, ..problem });
+                    continue;
+                }
+            };
+            let says_nothing_new = |existing: &Existing| {
+                existing.imported.as_ref().is_some_and(|imported| {
+                    completed(draft.kind, Some(imported), draft.payload.clone())
+                        .is_ok_and(|again| same(&again, imported))
+                })
+            };
+            let (payload, change) = match existing {
+                None => (payload, Change::Added),
                 Some(existing) if same(&existing.payload, &payload) => {
-                    (existing.fact, Change::Unchanged(existing.fact))
+                    (payload, Change::Unchanged(existing.fact))
+                }
+                Some(existing) if says_nothing_new(&existing) => {
+                    let note = Problem::note("import-note-corrected-by-hand").with("kind", draft.kind.word());
+                    problems.push(Problem { row, ..note });
+                    (existing.payload, Change::Unchanged(existing.fact))
                 }
                 Some(existing) => {
                     if takes_a_warning_back(draft.kind, &existing.payload, &payload) {
-                        let mut problem = Problem::ask("import-takes-warning-back")
+                        let problem = Problem::ask("import-takes-warning-back")
                             .with("kind", draft.kind.word())
                             .suggest(Said::new("import-try-accept-unusual"));
-                        problem.row = row;
-                        problems.push(problem);
+                        problems.push(Problem { row, ..problem });
                     }
-                    let id = key::correction_id(options.namespace, &natural_key, existing.fact, &payload);
-                    (id, Change::Corrects { fact: existing.fact, before: existing.payload })
+                    (payload, Change::Corrects { fact: existing.fact, before: existing.payload })
                 }
             };
             let mut rows = rows;
@@ -133,7 +149,6 @@ impl Gathered {
             rows.dedup();
             facts.push(PlannedFact {
                 natural_key,
-                id,
                 subject: draft.subject,
                 kind: draft.kind,
                 payload,
@@ -185,9 +200,8 @@ fn same(one: &Value, other: &Value) -> bool {
 }
 
 /// The whole payload: what the file says, and from the record what it leaves open. A blank never erases.
-fn completed(kind: facts::Kind, existing: Option<&Existing>, draft: Value) -> Result<Value, String> {
+fn completed(kind: facts::Kind, before: Option<&Value>, draft: Value) -> Result<Value, String> {
     use facts::Kind as K;
-    let before = existing.map(|existing| &existing.payload);
     let draft = match (kind, before) {
         // A set is one observation: it is replaced whole, so that an old fault never stays with a new end.
         (K::Set, _) | (_, None) => draft,

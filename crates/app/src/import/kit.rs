@@ -61,6 +61,6 @@ pub(super) fn read(line: &mut Line<'_>) -> Given {
     put("latex", latex.map(|latex| json!(latex)));
     put("as_entered", (!entered.is_empty()).then(|| json!(entered.join("; "))));
     let payload = Value::Object(payload);
-    let key = super::key::natural_key(Kind::KitPiece, None, &payload).unwrap_or_default();
+    let key = super::key::natural_key(Kind::KitPiece, store::SubjectId::CLUB, &payload).unwrap_or_default();
     Given { about: mark, drafts: vec![Draft { key, subject: Subject::Club, kind: Kind::KitPiece, payload }] }
 }

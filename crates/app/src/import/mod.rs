@@ -37,8 +37,8 @@ mod words;
 
 pub use dates::DateOrder;
 pub use detect::detect;
-pub use key::{ExistingFacts, fact_id, natural_key};
-pub use people::{Exercises, Existing, Known, KnownSwimmer};
+pub use key::{HandWritten, natural_key};
+pub use people::{Exercises, Existing, Known, KnownSwimmer, OnRecord};
 pub use plan::{Change, Counts, Outcome, PlannedFact, Preview, RowReport, Subject, preview};
 pub use problem::{FileProblem, Problem, Said, Weight};
 pub use table::{Cell, Row, Table, read_table};
@@ -87,7 +87,7 @@ impl Kind {
 pub struct Options {
     /// Today, in the club's zone.
     pub today: Date,
-    /// The store's own random number, from which ids of imported rows follow. Random, so that nobody can tell a
+    /// The store's own random number, from which the ids of new swimmers follow. Random, so that nobody can tell a
     /// swimmer's id from a name and a birth date.
     pub namespace: Uuid,
     /// Units of columns that name none.

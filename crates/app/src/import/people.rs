@@ -3,17 +3,18 @@
 use jiff::civil::Date;
 use quantity::{HoldTime, Mass};
 use serde_json::Value;
+use store::{FactId, SubjectId};
 use trade::protocol::{Exercise, Fault, Protocol};
-use uuid::Uuid;
 
 use super::problem::{Problem, Said};
 use super::words::{name_key, nearest, number_key};
+use crate::facts;
 
 /// A swimmer on record.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct KnownSwimmer {
     /// Subject id.
-    pub subject: Uuid,
+    pub subject: SubjectId,
     /// Name as on record.
     pub name: String,
     /// Birth date.
@@ -26,9 +27,34 @@ pub struct KnownSwimmer {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Existing {
     /// Its id.
-    pub fact: Uuid,
+    pub fact: FactId,
     /// Its payload.
     pub payload: Value,
+    /// What a file last said under this key, where a person has corrected it since.
+    pub imported: Option<Value>,
+}
+
+/// What stands on record under a natural key.
+#[derive(Debug, Clone, PartialEq)]
+pub enum OnRecord {
+    /// Nothing.
+    Nothing,
+    /// One live fact.
+    Live(Existing),
+    /// A person has taken it back, or the swimmer was erased: it stays so.
+    LeftAlone,
+    /// Several facts claim the place; a person must settle that first.
+    Contested,
+}
+
+impl OnRecord {
+    /// The payload of the live fact.
+    pub(super) fn payload(&self) -> Option<&Value> {
+        match self {
+            OnRecord::Live(existing) => Some(&existing.payload),
+            _ => None,
+        }
+    }
 }
 
 /// What the protocol says about past set times.
@@ -66,8 +92,8 @@ pub struct Known<'a> {
     pub swimmers: &'a [KnownSwimmer],
     /// Exercises.
     pub exercises: Exercises<'a>,
-    /// The live fact that stands under a natural key, or that descends from the fact with this id.
-    pub existing: &'a dyn Fn(&str, Uuid) -> Option<Existing>,
+    /// What stands under a kind's natural key.
+    pub on_record: &'a dyn Fn(facts::Kind, &str) -> OnRecord,
 }
 
 /// What a row says about who it is about.

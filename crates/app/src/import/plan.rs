@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use serde_json::Value;
-use uuid::Uuid;
+use store::{FactId, SubjectId};
 
 use super::cells::Line;
 use super::detect;
@@ -19,16 +19,16 @@ use crate::facts;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Subject {
     /// A swimmer on record.
-    Existing(Uuid),
+    Existing(SubjectId),
     /// A swimmer whom this import adds.
-    New(Uuid),
+    New(SubjectId),
     /// The club.
     Club,
 }
 
 impl Subject {
     /// The subject id, for a fact about a swimmer.
-    pub fn id(self) -> Option<Uuid> {
+    pub fn id(self) -> Option<SubjectId> {
         match self {
             Subject::Existing(id) | Subject::New(id) => Some(id),
             Subject::Club => None,
@@ -42,11 +42,11 @@ pub enum Change {
     /// Nothing like it is on record.
     Added,
     /// It is on record as it stands.
-    Unchanged(Uuid),
+    Unchanged(FactId),
     /// Something else is on record.
     Corrects {
         /// Fact that it supersedes.
-        fact: Uuid,
+        fact: FactId,
         /// Payload on record.
         before: Value,
     },
@@ -57,8 +57,6 @@ pub enum Change {
 pub struct PlannedFact {
     /// Natural key.
     pub natural_key: String,
-    /// Id to record it under; for an unchanged fact the id on record.
-    pub id: Uuid,
     /// Whom or what it is about.
     pub subject: Subject,
     /// Kind.
@@ -209,7 +207,7 @@ pub fn preview(
             problems.push(Problem::note("import-note-prescribed").with("sets", known.exercises.sets));
         }
     }
-    let facts = gathered.settle(known, options, &mut problems);
+    let facts = gathered.settle(known, &mut problems);
     problems.sort();
     problems.dedup();
     Ok(report(kind, rows, problems, facts, options))

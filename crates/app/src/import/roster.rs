@@ -81,13 +81,13 @@ pub(super) fn read(line: &mut Line<'_>, known: &Known<'_>, options: &Options, pe
     let nobody = Subject::Club;
     let whom = subject.unwrap_or(nobody);
     let mut drafts = Vec::new();
-    drafts.extend(body::growth(line, known, options, whom));
+    drafts.extend(body::growth(line, known, whom));
     drafts.extend(body::consent(line, whom, born, guardian.as_ref()));
     drafts.extend(body::intake(line, whom));
     if let Some(id) = subject.and_then(Subject::id) {
         let mut payload = swimmer;
         if let Some(guardian) = guardian {
-            payload.insert("contacts".to_owned(), contacts(known, options, id, &guardian));
+            payload.insert("contacts".to_owned(), contacts(known, id, &guardian));
         }
         given.drafts.push(Draft {
             key: format!("{}/{id}", Kind::Swimmer.word()),
@@ -247,11 +247,11 @@ fn guardian(line: &mut Line<'_>) -> Option<Guardian> {
 }
 
 /// The contacts on record with the row's guardian first.
-fn contacts(known: &Known<'_>, options: &Options, swimmer: uuid::Uuid, guardian: &Guardian) -> Value {
-    let natural_key = format!("{}/{swimmer}", Kind::Swimmer.word());
-    let existing = (known.existing)(&natural_key, key::fact_id(options.namespace, &natural_key));
-    let mut contacts: Vec<Value> = existing
-        .and_then(|existing| existing.payload.get("contacts").and_then(Value::as_array).cloned())
+fn contacts(known: &Known<'_>, swimmer: store::SubjectId, guardian: &Guardian) -> Value {
+    let on_record = (known.on_record)(Kind::Swimmer, &format!("{}/{swimmer}", Kind::Swimmer.word()));
+    let mut contacts: Vec<Value> = on_record
+        .payload()
+        .and_then(|payload| payload.get("contacts").and_then(Value::as_array).cloned())
         .unwrap_or_default();
     let text = |contact: &Value, name: &str| {
         contact.get(name).and_then(Value::as_str).unwrap_or_default().to_owned()

@@ -41,8 +41,9 @@ pub(super) fn read(line: &mut Line<'_>, known: &Known<'_>) -> Given {
     if let (false, Some(fields)) = (hollow.is_empty(), payload.as_object_mut()) {
         fields.insert("visible_hollow".to_owned(), json!(hollow));
     }
-    let id = subject.id().unwrap_or_default();
-    let key = format!("{}/{id}/{date}", Kind::Screening.word());
+    let key =
+        super::key::natural_key(Kind::Screening, subject.id().unwrap_or(store::SubjectId::CLUB), &payload)
+            .unwrap_or_default();
     Given { about, drafts: vec![Draft { key, subject, kind: Kind::Screening, payload }] }
 }
 

@@ -20,7 +20,7 @@ use crate::facts::{ClockWord, Kind, SetFact, SetWord, WorkingSideWord};
 
 /// What is the same for every set of a row.
 struct Common<'a> {
-    subject: uuid::Uuid,
+    subject: store::SubjectId,
     whom: Subject,
     date: Date,
     session: u8,
@@ -83,7 +83,7 @@ pub(super) fn read(line: &mut Line<'_>, known: &Known<'_>, options: &Options) ->
     } else {
         // The pain cells are read in any case, so that every problem of the row is named at once.
         let nobody = Subject::Club;
-        pains(line, nobody, uuid::Uuid::nil(), options.today, session);
+        pains(line, nobody, store::SubjectId::CLUB, options.today, session);
     }
     Given { about, drafts }
 }
@@ -102,7 +102,7 @@ impl Common<'_> {
             set: set.clone(),
         };
         let payload = serde_json::to_value(fact).ok()?;
-        let key = key::natural_key(Kind::Set, Some(self.subject), &payload)?;
+        let key = key::natural_key(Kind::Set, self.subject, &payload)?;
         Some(Draft { key, subject: self.whom, kind: Kind::Set, payload })
     }
 }
@@ -294,7 +294,13 @@ fn side(
 }
 
 /// Pain before and after the session. A blank is not answered; it never becomes a zero.
-fn pains(line: &mut Line<'_>, whom: Subject, subject: uuid::Uuid, date: Date, session: u8) -> Vec<Draft> {
+fn pains(
+    line: &mut Line<'_>,
+    whom: Subject,
+    subject: store::SubjectId,
+    date: Date,
+    session: u8,
+) -> Vec<Draft> {
     let mut drafts = Vec::new();
     for (col, when) in [(Col::PainBefore, "before"), (Col::PainAfter, "after")] {
         let mut left = None;

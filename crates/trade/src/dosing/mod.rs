@@ -1,5 +1,22 @@
 //! Dosing: what the next session should be for one swimmer, exercise by exercise and side by side, and why.
 
+pub mod absence;
+pub mod arms;
+pub mod bounds;
+pub mod case;
+pub mod judge;
+pub mod offer;
+pub mod pattern;
+pub mod plan;
+pub mod progress;
+pub mod season;
+pub mod stage;
+pub mod standing;
+pub mod start;
+pub mod step;
+
+pub use plan::plan;
+
 use jiff::civil::Date;
 use quantity::HoldTime;
 

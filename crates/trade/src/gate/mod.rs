@@ -2,17 +2,68 @@
 //!
 //! Nothing here clears anybody. Rules hold; a hold ends by a recorded fact, and which kind of fact is part of
 //! the hold. Safety is monotone: one more warning sign never makes an outcome milder.
+//!
+//! - [`record`]: what was known on the day asked about, and what a letter or a reopening covers.
+//! - [`papers`]: consent, intake questions, screening present.
+//! - [`limits`]: signed limits, bans, fever, referrals, return from injury without a letter.
+//! - [`moments`], [`pain`], [`repeats`], [`ends`]: pain as it was spoken, what it holds, what its return means, and
+//!   what may end it.
+//! - [`signs`]: warning signs by urgency.
+//! - [`findings`]: what the screening showed.
+//! - [`growth`]: growth velocity and maturity offset.
+//! - [`tracks`]: youth, laxity, newcomer, way back after an injury.
+//! - [`water`]: a jump in kilometres, worth a talk.
 
+mod ends;
+mod findings;
+pub mod growth;
+mod limits;
+pub(crate) mod moments;
+pub(crate) mod pain;
+pub(crate) mod papers;
+pub(crate) mod record;
+mod repeats;
+pub(crate) mod signs;
+mod tracks;
+pub(crate) mod water;
+
+use std::cmp::Reverse;
 use std::collections::BTreeSet;
 
 use jiff::civil::Date;
 use quantity::{HoldTime, Pain};
 
-use crate::history::{Clinician, Urgency};
+use crate::history::{Clinician, History, Urgency};
 use crate::name::ExerciseId;
-use crate::protocol::Tag;
+use crate::protocol::{Protocol, Tag};
 use crate::side::Side;
 use crate::trace::Line;
+
+use record::Record;
+
+/// Judges one person on one day.
+///
+/// The history must be [in order](History::in_order). Facts dated after the day asked about do not exist yet.
+pub fn gate(protocol: &Protocol, history: &History, on: Date) -> Gate {
+    judged(&Record::known(protocol, history, on))
+}
+
+/// The same, where the caller has already read the record.
+pub(crate) fn judged(record: &Record<'_>) -> Gate {
+    let mut gate = Gate::open(record.on);
+    papers::judge(record, &mut gate);
+    limits::judge(record, &mut gate);
+    let moments = moments::of(record);
+    pain::judge(record, &moments, &mut gate);
+    repeats::judge(record, &moments, &mut gate);
+    signs::judge(record, &mut gate);
+    findings::judge(record, &mut gate);
+    tracks::judge(record, &moments, &mut gate);
+    water::judge(record, &mut gate);
+    ends::propose(record, &moments, &mut gate);
+    gate.put_worst_first();
+    gate
+}
 
 /// What a shoulder, or a person, may do. Ordered from the most to the least allowed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -197,6 +248,38 @@ pub struct Gate {
 }
 
 impl Gate {
+    /// A gate that holds nothing back yet.
+    fn open(on: Date) -> Self {
+        Self {
+            on,
+            holds: Vec::new(),
+            limits: Vec::new(),
+            tracks: Tracks::default(),
+            stop_today: StopToday::default(),
+            pain_events: Vec::new(),
+            no_up_before: None,
+            questions_answered: false,
+            notes: Vec::new(),
+            proposed_ends: Vec::new(),
+            left_out: Vec::new(),
+            with_finding: BTreeSet::new(),
+            weaker_arm: None,
+        }
+    }
+
+    /// Worst first; ties by content, so that the order in which rules ran cannot matter.
+    fn put_worst_first(&mut self) {
+        self.holds.sort_by_cached_key(|hold| {
+            (
+                Reverse(hold.availability),
+                Reverse(hold.urgency),
+                hold.since,
+                hold.side,
+                format!("{:?}", hold.line),
+            )
+        });
+    }
+
     /// Availability of the person: what holds the whole person back.
     pub fn person(&self) -> Availability {
         self.worst(|hold| hold.side.is_none())

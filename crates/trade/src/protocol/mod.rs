@@ -2,10 +2,11 @@
 //!
 //! - [`types`](self): what a protocol is once it has been read.
 //! - [`parameter`]: the master parameters, their allowed ranges and fixed safety limits.
-//! - [`read`]: from TOML text to a [`Protocol`], or to *every* problem with its line and a hint.
+//! - [`mod@read`]: from TOML text to a [`Protocol`], or to *every* problem with its line and a hint.
 
 pub mod parameter;
 pub mod read;
+mod word;
 
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -15,6 +16,7 @@ use quantity::{Force, HoldTime, Mass};
 use crate::name::{ExerciseId, FaultCode, RungId, SourceKey};
 
 pub use parameter::Parameters;
+pub use read::{Problem, read, shipped};
 
 /// A protocol that has passed every check.
 #[derive(Debug, Clone)]
@@ -45,6 +47,11 @@ impl Protocol {
     /// Finds an exercise.
     pub fn exercise(&self, id: &ExerciseId) -> Option<&Exercise> {
         self.exercises.iter().find(|exercise| exercise.id == *id)
+    }
+
+    /// Finds a reference.
+    pub fn source(&self, key: &SourceKey) -> Option<&Source> {
+        self.sources.iter().find(|source| source.key == *key)
     }
 
     /// Finds a fault.
@@ -235,7 +242,7 @@ pub enum Counting {
 }
 
 /// What the hypermobile track changes in one exercise.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct HypermobileRule {
     /// Left out altogether.
     pub left_out: bool,
@@ -243,6 +250,8 @@ pub struct HypermobileRule {
     pub start: Option<RungId>,
     /// Highest rung offered on the track.
     pub top: Option<RungId>,
+    /// Tempo on the track, where it differs.
+    pub tempo: Option<Tempo>,
     /// How the movement is limited, in words for the sheet.
     pub note: Option<String>,
 }

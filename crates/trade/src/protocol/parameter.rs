@@ -1,8 +1,17 @@
 //! Master parameters: every threshold of the rules, with its unit, what is allowed, and what no club may change.
+//!
+//! - [`rows`]: the one table that reading, error text and the Rules page share.
+//! - [`spec`]: what a row of that table says.
+
+pub mod rows;
+pub mod spec;
 
 use quantity::{HoldTime, Mass, Pain};
 
 use super::Evidence;
+
+pub use rows::PARAMETERS;
+pub use spec::{ParameterSpec, Shape};
 
 /// The thresholds the rules read. Every field has a row in [`PARAMETERS`], which gives its unit and limits.
 #[derive(Debug, Clone, PartialEq)]
@@ -147,11 +156,20 @@ pub struct Parameters {
     pub listed: Vec<Listed>,
 }
 
+impl Parameters {
+    /// Finds what is listed of one parameter, by its key in the file or by its field.
+    pub fn listed_of(&self, name: &str) -> Option<&Listed> {
+        self.listed.iter().find(|listed| listed.key == name || listed.field == name)
+    }
+}
+
 /// One parameter as it stands in the protocol, for people.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Listed {
     /// Key in the file.
     pub key: &'static str,
+    /// Field of [`Parameters`], by which rules name it.
+    pub field: &'static str,
     /// What it is.
     pub label: &'static str,
     /// Its value with its unit, as written.

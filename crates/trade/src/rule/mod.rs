@@ -56,6 +56,18 @@ pub enum Ground {
     House,
 }
 
+impl Ground {
+    /// The words for it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Ground::Published => "published",
+            Ground::CorePractice => "core practice",
+            Ground::CommonPractice => "common practice",
+            Ground::House => "decision of this project",
+        }
+    }
+}
+
 impl From<&Evidence> for Ground {
     fn from(evidence: &Evidence) -> Self {
         match evidence {

@@ -1,0 +1,19 @@
+# Why an operation did not happen, and what to do about it. Nothing is ever half-written.
+error-problems = What was handed in cannot be used as it is.
+error-storage = The record file could not be read or written: { $detail }.
+error-storage-hint = Nothing was half-written. Check the disk and the folder's permissions, then try again.
+error-payload = This cannot be stored: { $detail }.
+error-no-swimmer = No swimmer is on record under this id.
+error-no-swimmer-hint = The list of people has everybody who is on record.
+error-no-proposal = Nothing is proposed for { $exercise } ({ $side }) on this day.
+error-no-proposal-hint = The record may have changed since the page was loaded. Look at the proposal again.
+error-moved-on = The proposal has changed since it was read: it is now “{ $now }”.
+error-moved-on-hint = Read it again, then confirm or override.
+error-override-reason = An override needs a reason in words.
+error-override-blocked = { $exercise } cannot be given: the shoulder may not take part.
+error-override-blocked-hint = A hold ends by the fact that it names, never by an override.
+error-override-rung = { $exercise } has no rung “{ $rung }”.
+error-override-locked = This rung cannot be given: { $why }
+error-override-dose = At most { $sets } sets of at most { $cap } can be given today.
+error-alone = { $exercise } ({ $side }) of { $name } is confirmed by itself, not together with others.
+error-blank-author = Every record carries a name. Say who is writing.

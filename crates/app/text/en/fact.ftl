@@ -1,0 +1,27 @@
+# What is wrong with a fact, and what to do about it.
+fact-shape = The shape is not as documented: { $detail }.
+fact-unknown-sign = “{ $word }” is not a sign the tool knows.
+fact-unknown-tag = “{ $word }” is not a tag the protocol knows.
+fact-unknown-value = “{ $key }” is not a value the tool measures.
+fact-value-or-reason = Give either a value or the reason why there is none.
+fact-out-of-range = { $value } { $unit } is not possible for { $label }: it must lie between { $low } and { $high } { $unit }.
+fact-pain-scale = { $value } is outside the pain scale, which runs from 0 to 10.
+fact-ends-before-start = It ends ({ $to }) before it begins ({ $from }).
+fact-not-licensed = { $name } has no valid licence on { $date }. Only a named clinician with a valid licence can sign this.
+fact-not-positive = This must be a number above zero.
+fact-form-needs-fault = A set that form ended names its fault, for instance F06.
+fact-fault-without-form = A fault ends a set only when the reason is “form”. For a fault still there at the cap use fault_left.
+fact-cap-contradicts-time = The set is said to have reached its cap, but lasted { $seconds } s with a cap of { $cap } s. Correct the time, the cap or the reason.
+fact-cap-needs-seen = A set that reached the cap says whether somebody saw it: seen true or false. Nothing is assumed.
+fact-unknown-exercise = The protocol has no exercise “{ $word }”.
+fact-unknown-rung = { $exercise } has no rung “{ $word }”. Its rungs are { $rungs }.
+fact-unknown-fault = The protocol has no fault “{ $word }”.
+fact-wrong-side = { $exercise } is recorded with side { $expected }.
+fact-rung-or-level = Give the rung by its name, or its level counted from one, and not both.
+fact-pain-shorthand = The shorthand can only say 0. Write any other answer as a report under “pains”, with sides and kind.
+fact-papers-word = “{ $word }” is not understood. Write "in-order", or list consents, intakes and screenings.
+fact-signed-off-word = “{ $word }” is not understood. Write "all" or a list of exercises.
+fact-unknown-setting = The protocol has no parameter “{ $word }”.
+fact-setting-refused = The protocol refuses this setting: { $detail }
+fact-version = This file says it is shaped “{ $found }”; this program reads “{ $wanted }”.
+fact-twice = The same set is written twice: { $what }.

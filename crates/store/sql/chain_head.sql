@@ -1,0 +1,1 @@
+SELECT seq, hash FROM chain ORDER BY seq DESC LIMIT 1;

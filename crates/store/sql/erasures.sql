@@ -1,0 +1,1 @@
+SELECT subject, author, at, ground FROM erasures ORDER BY subject;

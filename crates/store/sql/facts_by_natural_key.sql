@@ -1,0 +1,5 @@
+SELECT
+    facts.id, facts.kind, facts.version, facts.subject, facts.device_time, facts.received, facts.supersedes,
+    facts.payload, facts.content, facts.author, facts.device, facts.device_seq, facts.reason, facts.natural_key
+FROM facts
+WHERE kind = ?1 AND natural_key = ?2 AND erased = 0;

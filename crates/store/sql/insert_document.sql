@@ -1,0 +1,1 @@
+INSERT INTO documents (hash, text) VALUES (?1, ?2);

@@ -1,0 +1,1 @@
+INSERT INTO erasures (subject, author, at, ground) VALUES (?1, ?2, ?3, ?4);

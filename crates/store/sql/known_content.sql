@@ -1,0 +1,1 @@
+SELECT content FROM facts WHERE id = ?1;

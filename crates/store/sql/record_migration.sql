@@ -1,0 +1,1 @@
+INSERT INTO migrations (number, name) VALUES (?1, ?2);

@@ -1,0 +1,1 @@
+SELECT DISTINCT subject FROM facts WHERE erased = 0;
