@@ -5,8 +5,8 @@
 
 use std::fmt;
 
-use crate::unit::UNITS;
 pub use crate::unit::{Dimension, Unit};
+use crate::unit::{UNITS, written_as};
 
 /// Which mark stands before the decimals.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -269,8 +269,7 @@ fn unit_of(word: &str, dimension: Dimension) -> Result<Unit, ReadingError> {
     if let Some(unit) = Unit::from_word(word, dimension) {
         return Ok(unit);
     }
-    let lowered = word.trim().trim_end_matches('.').to_lowercase();
-    match UNITS.iter().find(|row| row.4.contains(&lowered.as_str())) {
+    match UNITS.iter().find(|row| written_as(row, word)) {
         Some(row) => Err(ReadingError::WrongKind(row.0)),
         None => Err(ReadingError::UnknownUnit(word.trim().to_owned())),
     }

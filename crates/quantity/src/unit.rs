@@ -73,8 +73,12 @@ impl Unit {
     /// A force may be written in kg or lb, as scales and dynamometers show it: beside a force these can only mean
     /// kilogram-force and pound-force.
     pub fn from_word(word: &str, dimension: Dimension) -> Option<Unit> {
-        let word = word.trim().trim_end_matches('.').to_lowercase();
-        UNITS.iter().find(|row| row.1 == dimension && row.4.contains(&word.as_str())).map(|row| row.0)
+        UNITS.iter().find(|row| row.1 == dimension && written_as(row, word)).map(|row| row.0)
+    }
+
+    /// Some unit is written like this.
+    pub fn is_word(word: &str) -> bool {
+        UNITS.iter().any(|row| written_as(row, word))
     }
 
     /// What it measures.
@@ -96,4 +100,10 @@ impl Unit {
     pub fn from_canonical(self, value: f64) -> f64 {
         value / self.row().2
     }
+}
+
+/// A unit is written like this, whatever the capitals, with or without a full stop.
+pub(crate) fn written_as(row: &UnitRow, word: &str) -> bool {
+    let word = word.trim().trim_end_matches('.');
+    row.4.iter().any(|written| written.eq_ignore_ascii_case(word))
 }

@@ -55,7 +55,9 @@ pub(super) fn growth(line: &mut Line<'_>, known: &Known<'_>, subject: Subject) -
     }
     let draft = draft(Kind::Growth, subject, date, Value::Object(payload))?;
     if height.is_none() && (known.on_record)(Kind::Growth, &draft.key).payload().is_none() {
-        line.push_in(Col::Height, Problem::new("import-height-missing"));
+        if !line.is_blocked() {
+            line.push_in(Col::Height, Problem::new("import-height-missing"));
+        }
         return None;
     }
     Some(draft)
@@ -81,7 +83,7 @@ pub(super) fn consent(
             return None;
         }
         (None, Some(_)) if !line.is_blocked() => {
-            line.push_in(Col::ConsentItems, Problem::new("import-consent-when"));
+            line.push_in(Col::ConsentSigned, Problem::new("import-consent-when"));
             return None;
         }
         _ => return None,
@@ -110,8 +112,11 @@ pub(super) fn consent(
             (guardian.name.clone(), relation.unwrap_or_else(|| guardian.relation.clone()))
         }
         (None, _, _) => {
-            let problem = Problem::new("import-consent-by-whom").suggest(Said::new("import-try-signed-by"));
-            line.push_in(Col::ConsentSigned, problem);
+            if born.is_some() {
+                let problem =
+                    Problem::new("import-consent-by-whom").suggest(Said::new("import-try-signed-by"));
+                line.push_in(Col::ConsentSigned, problem);
+            }
             return None;
         }
     };

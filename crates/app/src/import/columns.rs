@@ -202,19 +202,20 @@ pub fn read_heading(header: &str, kind: Kind) -> Option<Heading> {
         }
         None => (header, None),
     };
-    let whole = tokens(header);
-    if let Some(heading) = best(kind, &whole) {
-        return Some(heading);
-    }
-    let aside = aside?;
-    let mut heading = best(kind, &tokens(outside))?;
+    let Some(aside) = aside else { return best(kind, &tokens(header)) };
+    // What stands in brackets may be part of the name, a unit, a side, a pattern of dates, or a remark.
+    let (mut heading, remark) = match best(kind, &tokens(header)) {
+        Some(heading) => (heading, false),
+        None => (best(kind, &tokens(outside))?, true),
+    };
     if let Some(dimension) = heading.spec.dimension()
         && heading.unit.is_none()
         && !aside.is_empty()
-        && side_of(&squashed(aside)).is_none()
     {
         heading.unit = Unit::from_word(aside, dimension);
-        if heading.unit.is_none() && dimension != Dimension::Count {
+        let stands_for_a_unit =
+            remark && dimension != Dimension::Count && side_of(&squashed(aside)).is_none();
+        if heading.unit.is_none() && stands_for_a_unit {
             heading.unknown_unit = Some(aside.to_owned());
         }
     }
@@ -229,7 +230,16 @@ pub fn read_heading(header: &str, kind: Kind) -> Option<Heading> {
 
 fn best(kind: Kind, words: &[String]) -> Option<Heading> {
     // A header that is an alias as it stands wins over one that needs parts taken away.
-    PARTS.into_iter().find_map(|parts| without(kind, words, parts))
+    let some = |fits: &dyn Fn(&str) -> bool| words.iter().any(|word| fits(word));
+    let there = (
+        some(&Unit::is_word),
+        some(&|word| side_of(word).is_some()),
+        some(&|word| number_of(word).is_some()),
+    );
+    PARTS
+        .into_iter()
+        .filter(|parts| (!parts.0 || there.0) && (!parts.1 || there.1) && (!parts.2 || there.2))
+        .find_map(|parts| without(kind, words, parts))
 }
 
 /// Which parts are taken out of a header before it is looked up: unit, side, number.
@@ -254,7 +264,7 @@ fn without(kind: Kind, words: &[String], (unit, side, number): (bool, bool, bool
         let place = rest.iter().rposition(|word| fits(word))?;
         Some(Some(rest.remove(place)))
     };
-    let unit = take(unit, &|word| DIMENSIONS.iter().any(|&d| Unit::from_word(word, d).is_some()))?;
+    let unit = take(unit, &Unit::is_word)?;
     let side = take(side, &|word| side_of(word).is_some())?;
     let number = take(number, &|word| number_of(word).is_some())?;
     let spec = by_alias(kind).get(&rest.concat()).copied()?;
@@ -277,15 +287,6 @@ fn without(kind: Kind, words: &[String], (unit, side, number): (bool, bool, bool
         order: None,
     })
 }
-
-const DIMENSIONS: [Dimension; 6] = [
-    Dimension::Mass,
-    Dimension::Force,
-    Dimension::Length,
-    Dimension::Angle,
-    Dimension::Time,
-    Dimension::Count,
-];
 
 fn number_of(word: &str) -> Option<u8> {
     word.parse::<u8>().ok().filter(|number| (1..=20).contains(number))
@@ -310,9 +311,10 @@ fn by_alias(kind: Kind) -> &'static BTreeMap<String, &'static Spec> {
 
 /// How many of these cells are headers of any kind of file; tells a delimiter.
 pub(super) fn known_headers(cells: &[&str]) -> usize {
+    let wordy: Vec<&&str> = cells.iter().filter(|cell| cell.chars().any(char::is_alphabetic)).collect();
     Kind::ALL
         .iter()
-        .map(|kind| cells.iter().filter(|cell| read_heading(cell, *kind).is_some()).count())
+        .map(|kind| wordy.iter().filter(|cell| read_heading(cell, *kind).is_some()).count())
         .max()
         .unwrap_or(0)
 }

@@ -116,7 +116,7 @@ fn settle_order(
     options: &Options,
     problems: &mut Vec<Problem>,
 ) -> Option<DateOrder> {
-    let said = options.dates.or(column.heading.order);
+    let said = column.heading.order.or(options.dates);
     if said.is_some() {
         return said;
     }

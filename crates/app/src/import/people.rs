@@ -1,5 +1,7 @@
 //! Which swimmer a row is about, and what else is on record.
 
+use std::collections::BTreeMap;
+
 use jiff::civil::Date;
 use quantity::{HoldTime, Mass};
 use serde_json::Value;
@@ -104,15 +106,33 @@ pub(super) struct Whom {
     pub(super) born: Option<Date>,
 }
 
+/// Swimmers with their names and numbers ready for comparison.
+pub(super) struct People<'a> {
+    swimmers: &'a [KnownSwimmer],
+    by_number: BTreeMap<String, Vec<&'a KnownSwimmer>>,
+    by_name: BTreeMap<String, Vec<&'a KnownSwimmer>>,
+}
+
+impl<'a> People<'a> {
+    pub(super) fn of(swimmers: &'a [KnownSwimmer]) -> Self {
+        let mut by_number: BTreeMap<String, Vec<&KnownSwimmer>> = BTreeMap::new();
+        let mut by_name: BTreeMap<String, Vec<&KnownSwimmer>> = BTreeMap::new();
+        for swimmer in swimmers {
+            by_name.entry(name_key(&swimmer.name)).or_default().push(swimmer);
+            if let Some(number) = &swimmer.club_number {
+                by_number.entry(number_key(number)).or_default().push(swimmer);
+            }
+        }
+        Self { swimmers, by_number, by_name }
+    }
+}
+
 /// Finds the swimmer a row is about: by club number, else by name and birth date, else by a name that only one has.
-pub(super) fn find<'a>(swimmers: &'a [KnownSwimmer], whom: &Whom) -> Result<&'a KnownSwimmer, Problem> {
+pub(super) fn find<'a>(people: &People<'a>, whom: &Whom) -> Result<&'a KnownSwimmer, Problem> {
+    let swimmers = people.swimmers;
     if let Some(number) = &whom.number {
-        let wanted = number_key(number);
-        let numbered: Vec<&KnownSwimmer> = swimmers
-            .iter()
-            .filter(|swimmer| swimmer.club_number.as_deref().is_some_and(|n| number_key(n) == wanted))
-            .collect();
-        return match numbered.as_slice() {
+        let numbered = people.by_number.get(&number_key(number)).map_or(&[][..], Vec::as_slice);
+        return match numbered {
             [swimmer] => agrees(swimmer, whom).map(|()| *swimmer),
             [] => Err(Problem::new("import-swimmer-unknown-number")
                 .showing(number)
@@ -127,9 +147,7 @@ pub(super) fn find<'a>(swimmers: &'a [KnownSwimmer], whom: &Whom) -> Result<&'a 
     let Some(name) = &whom.name else {
         return Err(Problem::new("import-swimmer-not-named").suggest(Said::new("import-try-name-or-number")));
     };
-    let wanted = name_key(name);
-    let named: Vec<&KnownSwimmer> =
-        swimmers.iter().filter(|swimmer| name_key(&swimmer.name) == wanted).collect();
+    let named = people.by_name.get(&name_key(name)).map_or(&[][..], Vec::as_slice);
     if named.is_empty() {
         return Err(unknown(swimmers, name));
     }
@@ -143,11 +161,11 @@ pub(super) fn find<'a>(swimmers: &'a [KnownSwimmer], whom: &Whom) -> Result<&'a 
                     .showing(name)
                     .with("name", name)
                     .with("born", born)
-                    .with("names", listed(&named))),
+                    .with("names", listed(named))),
                 several => Err(two_of_a_name(name, several)),
             }
         }
-        None => match named.as_slice() {
+        None => match named {
             [swimmer] => Ok(swimmer),
             several => Err(two_of_a_name(name, several)),
         },

@@ -9,7 +9,7 @@ use super::cells::Line;
 use super::detect;
 use super::gather::Gathered;
 use super::grid::Grid;
-use super::people::Known;
+use super::people::{Known, People};
 use super::problem::{FileProblem, Problem, Said, Weight};
 use super::table::Table;
 use super::{Kind, Options, kit, roster, screening, sets};
@@ -179,16 +179,17 @@ pub fn preview(
     }
     let mut problems = table.notes.clone();
     let grid = Grid::new(table, kind, headers, options, &mut problems);
-    let people = roster::Identities::of(&grid, options);
+    let identities = roster::Identities::of(&grid, options);
+    let people = People::of(known.swimmers);
     let mut gathered = Gathered::default();
     let mut rows = Vec::new();
     for row in grid.rows {
         let mut line = Line::new(&grid, row, options);
         let given = match kind {
-            Kind::Roster => roster::read(&mut line, known, options, &people),
-            Kind::Screening => screening::read(&mut line, known),
+            Kind::Roster => roster::read(&mut line, known, options, &identities),
+            Kind::Screening => screening::read(&mut line, &people),
             Kind::Kit => kit::read(&mut line),
-            Kind::Sets => sets::read(&mut line, known, options),
+            Kind::Sets => sets::read(&mut line, known, &people, options),
         };
         if !line.is_blocked() {
             for draft in given.drafts {

@@ -62,7 +62,8 @@ pub(super) fn read(line: &mut Line<'_>, known: &Known<'_>, options: &Options, pe
     let born = line.past_day(Col::Born);
     let number = line.text(Col::ClubNumber);
     if name.is_none() {
-        line.push(Problem::new("import-name-missing"));
+        let col = if line.has(Col::Name) { Col::Name } else { Col::LastName };
+        line.push_in(col, Problem::new("import-name-missing"));
     }
     if born.is_none() && !line.is_blocked() {
         line.push_in(Col::Born, Problem::new("import-birth-date-missing"));

@@ -7,7 +7,7 @@ use super::cells::Line;
 use super::columns::Col;
 use super::gather::{Draft, Given};
 use super::grid::Column;
-use super::people::{self, Known, Whom};
+use super::people::{self, People, Whom};
 use super::plan::Subject;
 use super::problem::{Problem, Said};
 use super::roster::name_of;
@@ -18,8 +18,8 @@ use crate::facts::{FindingFact, Kind, SideWord, WithoutValue};
 const BLANK: &str = "blank in file";
 
 /// Reads a screening row.
-pub(super) fn read(line: &mut Line<'_>, known: &Known<'_>) -> Given {
-    let (about, swimmer) = whom(line, known);
+pub(super) fn read(line: &mut Line<'_>, people: &People<'_>) -> Given {
+    let (about, swimmer) = whom(line, people);
     let date = line.past_day(Col::Date);
     if date.is_none() && !line.is_blocked() {
         line.push_in(Col::Date, Problem::new("import-date-missing"));
@@ -48,14 +48,14 @@ pub(super) fn read(line: &mut Line<'_>, known: &Known<'_>) -> Given {
 }
 
 /// Who the row is about: as written, and on record.
-pub(super) fn whom(line: &mut Line<'_>, known: &Known<'_>) -> (String, Option<Subject>) {
+pub(super) fn whom(line: &mut Line<'_>, people: &People<'_>) -> (String, Option<Subject>) {
     let whom = Whom { number: line.text(Col::ClubNumber), name: name_of(line), born: line.day(Col::Born) };
     let about = whom.name.clone().or_else(|| whom.number.clone()).unwrap_or_default();
     if line.is_blocked() {
         // A broken cell among number, name and birth date would let the row be taken for somebody else's.
         return (about, None);
     }
-    match people::find(known.swimmers, &whom) {
+    match people::find(people, &whom) {
         Ok(swimmer) => (about, Some(Subject::Existing(swimmer.subject))),
         Err(problem) => {
             let col = if whom.number.is_some() {

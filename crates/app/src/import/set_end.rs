@@ -58,9 +58,12 @@ pub(super) fn outcome(
             Some(code) => cell.fault = cell.fault.or(Some(code)),
             None => {
                 let near = nearest(&text, known.exercises.faults.iter().map(|fault| fault.name.as_str()));
-                let problem = Problem::new("import-fault-unknown")
-                    .with("fault", &text)
-                    .suggest(Said::new("import-try-fault").with("near", near.join(", ")));
+                let suggestion = if near.is_empty() {
+                    Said::new("import-try-fault")
+                } else {
+                    Said::new("import-try-fault-near").with("near", near.join(", "))
+                };
+                let problem = Problem::new("import-fault-unknown").with("fault", &text).suggest(suggestion);
                 line.push_at(fault_column, problem);
                 return None;
             }

@@ -9,7 +9,7 @@ use super::cells::Line;
 use super::columns::Col;
 use super::gather::{Draft, Given};
 use super::grid::Column;
-use super::people::Known;
+use super::people::{Known, People};
 use super::plan::Subject;
 use super::problem::{Problem, Said};
 use super::set_cell::{self, SetCell};
@@ -31,8 +31,8 @@ struct Common<'a> {
 }
 
 /// Reads a row.
-pub(super) fn read(line: &mut Line<'_>, known: &Known<'_>, options: &Options) -> Given {
-    let (about, whom) = screening::whom(line, known);
+pub(super) fn read(line: &mut Line<'_>, known: &Known<'_>, people: &People<'_>, options: &Options) -> Given {
+    let (about, whom) = screening::whom(line, people);
     let date = line.past_day(Col::Date);
     if date.is_none() && !line.is_blocked() {
         line.push_in(Col::Date, Problem::new("import-date-missing"));

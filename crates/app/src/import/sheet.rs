@@ -14,7 +14,7 @@ use super::problem::{FileProblem, Problem, Said};
 use super::table::{Cell, MOST_COLUMNS, MOST_ROWS, Row, Source, Table, too_many_columns, too_many_rows};
 
 /// Most bytes that all parts of a workbook may unfold to.
-const MOST_UNFOLDED: u64 = 256 * 1024 * 1024;
+const MOST_UNFOLDED: u64 = 128 * 1024 * 1024;
 /// Most parts a workbook may have.
 const MOST_PARTS: usize = 2_000;
 
@@ -22,7 +22,7 @@ const MOST_PARTS: usize = 2_000;
 pub(super) fn read(bytes: &[u8], file_name: &str) -> Result<Table, FileProblem> {
     // A damaged workbook must end in a refusal whatever the parsing libraries make of it.
     catch_unwind(AssertUnwindSafe(|| {
-        check_size(bytes, file_name)?;
+        check_size(bytes, file_name, MOST_UNFOLDED)?;
         cells(bytes, file_name)
     }))
     .unwrap_or_else(|_| Err(unreadable(file_name, "damaged")))
@@ -34,20 +34,18 @@ fn unreadable(file_name: &str, detail: impl ToString) -> FileProblem {
 }
 
 /// Unfolds every part into nothing and counts, because the sizes that an archive states about itself may be untrue.
-fn check_size(bytes: &[u8], file_name: &str) -> Result<(), FileProblem> {
+fn check_size(bytes: &[u8], file_name: &str, most: u64) -> Result<(), FileProblem> {
     let mut archive =
         zip::ZipArchive::new(Cursor::new(bytes)).map_err(|error| unreadable(file_name, error))?;
     let too_large = || {
         FileProblem::new(
-            Said::new("import-file-unfolds")
-                .with("file", file_name)
-                .with("limit", MOST_UNFOLDED / 1024 / 1024),
+            Said::new("import-file-unfolds").with("file", file_name).with("limit", most / 1024 / 1024),
         )
     };
     if MOST_PARTS < archive.len() {
         return Err(too_large());
     }
-    let mut left = MOST_UNFOLDED;
+    let mut left = most;
     for index in 0..archive.len() {
         let part = archive.by_index(index).map_err(|error| unreadable(file_name, error))?;
         let unfolded = std::io::copy(&mut part.take(left + 1), &mut std::io::sink())
@@ -146,4 +144,25 @@ fn day_of(year: u16, month: u8, day: u8) -> Option<Cell> {
     let year = i16::try_from(year).ok()?;
     let (month, day) = (i8::try_from(month).ok()?, i8::try_from(day).ok()?);
     Date::new(year, month, day).ok().map(Cell::Day)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::io::Write as _;
+
+    #[test]
+    fn a_workbook_that_unfolds_beyond_the_limit_is_refused_unread() {
+        let mut archive = zip::ZipWriter::new(Cursor::new(Vec::new()));
+        let deflated =
+            zip::write::SimpleFileOptions::default().compression_method(zip::CompressionMethod::Deflated);
+        for part in ["xl/sharedStrings.xml", "xl/workbook.xml"] {
+            archive.start_file(part, deflated).unwrap();
+            archive.write_all(&vec![0_u8; 600 * 1024]).unwrap();
+        }
+        let bytes = archive.finish().unwrap().into_inner();
+        assert!(bytes.len() < 10 * 1024);
+        assert_eq!(check_size(&bytes, "list", 2 * 1024 * 1024), Ok(()));
+        assert_eq!(check_size(&bytes, "list", 1024 * 1024).unwrap_err().says.id, "import-file-unfolds");
+    }
 }

@@ -9,7 +9,7 @@ use super::table::{Cell, MOST_COLUMNS, MOST_ROWS, Row, Source, Table, too_many_c
 /// Delimiters that are tried, the commonest first.
 const DELIMITERS: [u8; 4] = [b';', b',', b'\t', b'|'];
 /// Records that are looked at to tell the delimiter.
-const LOOKED_AT: usize = 60;
+const LOOKED_AT: usize = 30;
 
 /// Reads text with a delimiter.
 pub(super) fn read(bytes: &[u8], file_name: &str) -> Result<Table, FileProblem> {
@@ -94,10 +94,15 @@ fn said_delimiter(text: &str) -> (Option<u8>, &str, u32) {
     let said = first.trim().trim_matches('"').strip_prefix("sep=").map(str::as_bytes);
     match said {
         Some([delimiter]) if DELIMITERS.contains(delimiter) => {
-            (Some(*delimiter), text[first.len()..].trim_start_matches('\r').trim_start_matches('\n'), 1)
+            (Some(*delimiter), after_break(&text[first.len()..]), 1)
         }
         _ => (None, text, 0),
     }
+}
+
+/// What follows one line break.
+fn after_break(text: &str) -> &str {
+    text.strip_prefix("\r\n").or_else(|| text.strip_prefix('\n')).unwrap_or(text)
 }
 
 /// The delimiter under which the most headers are known; where none is, the one that cuts most evenly.
