@@ -5,6 +5,7 @@ pub mod desk;
 pub mod error;
 pub mod facts;
 pub mod history;
+pub mod import;
 pub mod moment;
 pub mod review;
 pub mod text;
