@@ -6,7 +6,6 @@
 //! [`Preview::facts`] only when [`Preview::is_ready`].
 //!
 //! In reading order: [`table`] (a file as cells), [`columns`] (headers), [`detect`], [`dates`], [`people`], then one
-//! module per kind, and [`plan`] (what would change). Only [`record`] knows the store.
 
 pub mod columns;
 pub mod dates;
@@ -14,7 +13,6 @@ pub mod detect;
 pub mod people;
 pub mod plan;
 pub mod problem;
-pub mod record;
 pub mod table;
 
 mod body;

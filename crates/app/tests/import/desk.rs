@@ -1,12 +1,12 @@
 //! The example files at a desk with a real store.
 
-use app::desk::{Author, Desk, Draft, payload_of};
+use app::bring_in::Incoming;
+use app::desk::{Author, Desk, Draft};
 use app::facts::{ClubFact, KitPieceFact, KitWord, Units};
-use app::import::record::{namespace_of, preview_at, record_at};
-use app::import::{Options, Preview};
+use app::import::Preview;
 use app::moment::Moment;
 use jiff::tz::TimeZone;
-use store::{Batch, Erasure, NewFact, OnRefusal, Store, SubjectId};
+use store::{Erasure, Store, SubjectId};
 
 use crate::world::said;
 
@@ -19,7 +19,11 @@ fn author() -> Author {
 }
 
 fn desk() -> Desk {
-    let store = Store::in_memory().expect("a store in memory");
+    sit_down(Store::in_memory().expect("a store in memory"))
+}
+
+/// A desk at a store that knows which club it is.
+fn sit_down(store: Store) -> Desk {
     let mut desk = Desk::new(store, trade::protocol::read::shipped().clone()).expect("a desk");
     let club = ClubFact {
         name: "Driftwood Bay".to_owned(),
@@ -33,8 +37,8 @@ fn desk() -> Desk {
 }
 
 fn preview(desk: &Desk, name: &str, bytes: &[u8]) -> Preview {
-    let options = Options::new(moment().today, namespace_of(desk.store()).expect("a namespace"));
-    preview_at(desk, bytes, name, None, &options).expect("the store answers").expect("a list")
+    let file = Incoming { bytes, name, kind: None, dates: None, accept_unusual: false };
+    desk.preview_import(moment().today, &file).expect("a list")
 }
 
 fn file(name: &str) -> Vec<u8> {
@@ -47,12 +51,12 @@ const GOOD: [&str; 4] = ["roster.csv", "screening.xlsx", "kit.csv", "sets.csv"];
 #[test]
 fn the_examples_go_in_once_and_a_second_time_adds_nothing() {
     let mut desk = desk();
-    assert!(!namespace_of(desk.store()).expect("a namespace").is_nil());
     for name in GOOD {
         let preview = preview(&desk, name, &file(name));
         assert_eq!(said(&preview), [], "{name}");
-        let stored = record_at(&mut desk, &moment(), &author(), name, &preview).expect("it is recorded");
-        assert_eq!(stored, preview.counts.added, "{name}");
+        let done = desk.import(&moment(), &author(), &preview, name).expect("it is recorded");
+        assert_eq!((done.added, done.corrected), (preview.counts.added, 0), "{name}");
+        assert!(0 < done.added, "{name}");
     }
     assert_eq!(desk.people().count(), 26);
     assert!(desk.people().all(|person| person.read.unreadable.is_empty()));
@@ -60,7 +64,8 @@ fn the_examples_go_in_once_and_a_second_time_adds_nothing() {
     for name in GOOD {
         let again = preview(&desk, name, &file(name));
         assert_eq!((again.counts.added, again.counts.corrected), (0, 0), "{name}");
-        assert_eq!(record_at(&mut desk, &moment(), &author(), name, &again).unwrap(), 0);
+        let done = desk.import(&moment(), &author(), &again, name).unwrap();
+        assert_eq!((done.added, done.corrected), (0, 0), "{name}");
     }
     assert_eq!((desk.store().digest_of_state().unwrap(), desk.store().counts().unwrap()), (digest, count));
 }
@@ -71,7 +76,8 @@ fn one_bad_row_leaves_the_store_as_it_was() {
     let before = desk.store().digest_of_state().unwrap();
     let broken = preview(&desk, "broken-roster.csv", &file("broken-roster.csv"));
     assert!(!broken.facts.is_empty(), "some rows are good");
-    assert!(record_at(&mut desk, &moment(), &author(), "broken-roster.csv", &broken).is_err());
+    let refused = desk.import(&moment(), &author(), &broken, "broken-roster.csv").expect_err("it is refused");
+    assert_eq!(refused.says, "error-import-not-ready");
     assert_eq!(desk.store().digest_of_state().unwrap(), before);
 }
 
@@ -82,7 +88,7 @@ fn an_edited_row_corrects_and_going_back_corrects_again() {
     for (force, wanted) in [("16", (1, 0)), ("15", (0, 1)), ("16", (0, 1)), ("15", (0, 1)), ("15", (0, 0))] {
         let preview = preview(&desk, "kit.csv", list(force).as_bytes());
         assert_eq!((preview.counts.added, preview.counts.corrected), wanted, "{force}");
-        record_at(&mut desk, &moment(), &author(), "kit.csv", &preview).expect("it is recorded");
+        desk.import(&moment(), &author(), &preview, "kit.csv").expect("it is recorded");
     }
     assert_eq!(desk.club().kit.len(), 1);
     assert_eq!(desk.club().kit[0].force_at_double_n, Some(15.0));
@@ -107,7 +113,7 @@ fn what_a_person_wrote_or_corrected_is_met_and_not_doubled() {
     let list = "Mark;Kind;Force (N)\nb16;band;15\n";
     let met = preview(&desk, "kit.csv", list.as_bytes());
     assert_eq!((met.counts.added, met.counts.corrected), (0, 1));
-    record_at(&mut desk, &moment(), &author(), "kit.csv", &met).unwrap();
+    desk.import(&moment(), &author(), &met, "kit.csv").unwrap();
     assert_eq!(desk.club().kit.len(), 1);
     let head = desk.store().latest_by_natural_key("kit-piece", "kit-piece/b16").unwrap().unwrap();
     let by_hand = Draft::new(&piece(14.0)).correcting(head.told.id, "measured again");
@@ -120,33 +126,16 @@ fn what_a_person_wrote_or_corrected_is_met_and_not_doubled() {
 #[test]
 fn an_erased_swimmer_does_not_come_back_with_the_next_import() {
     let list = b"Name;Birth date;Club number\nA B;2012-01-13;7\n";
-    let protocol = trade::protocol::read::shipped();
-    let mut store = Store::in_memory().expect("a store in memory");
-    let planned = {
-        let empty = Desk::new(Store::in_memory().expect("a store"), protocol.clone()).expect("a desk");
-        preview(&empty, "roster.csv", list).facts.remove(0)
-    };
-    let subject = planned.subject.id().expect("a swimmer");
-    let fact = NewFact {
-        id: store::deterministic_id(planned.kind.word(), &planned.natural_key),
-        kind: planned.kind.word().to_owned(),
-        version: 1,
-        subject,
-        payload: Some(payload_of(&planned.payload.to_string()).expect("a payload")),
-        author: author().name,
-        device: author().device,
-        device_seq: 0,
-        device_time: moment().stamp,
-        correction: None,
-        natural_key: Some(planned.natural_key),
-    };
-    let batch = Batch {
-        received: moment().stamp,
-        facts: vec![fact],
-        documents: Vec::new(),
-        on_refusal: OnRefusal::RollBack,
-    };
-    store.append(&batch).expect("it is stored");
+    let folder = std::env::temp_dir().join(format!("cuffwright-erased-{}", std::process::id()));
+    let path = folder.with_extension("sqlite");
+    let store = Store::open(&path, store::Open { create: true }).expect("a store");
+    let mut first = sit_down(store);
+    let added = preview(&first, "roster.csv", list);
+    first.import(&moment(), &author(), &added, "roster.csv").expect("it is recorded");
+    let subject = first.people().next().expect("a swimmer").subject;
+    drop(first);
+
+    let mut store = Store::open(&path, store::Open { create: false }).expect("the same store");
     let act = Erasure {
         subject,
         author: "L. Vane".to_owned(),
@@ -154,8 +143,12 @@ fn an_erased_swimmer_does_not_come_back_with_the_next_import() {
         ground: "asked for by the guardian".to_owned(),
     };
     store.erase_subject(&act).expect("it is erased");
-    let desk = Desk::new(store, protocol.clone()).expect("a desk");
+    let desk = Desk::new(store, trade::protocol::shipped().clone()).expect("a desk");
     let again = preview(&desk, "roster.csv", list);
+    drop(desk);
+    for ending in ["sqlite", "sqlite-wal", "sqlite-shm", "sqlite.lock"] {
+        let _ = std::fs::remove_file(folder.with_extension(ending));
+    }
     assert!(again.is_ready() && again.facts.is_empty(), "{:?}", again.facts);
     assert!(again.problems.iter().any(|problem| problem.says == "import-note-left-alone"));
 }

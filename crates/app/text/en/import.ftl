@@ -19,7 +19,6 @@ import-no-headers = No row near the top has the headers of a { $kind } list.
 import-columns-missing = This cannot be read as a { $kind } list: columns are missing.
 
 import-reason = Imported again from { $file }.
-import-not-ready = Nothing was imported: { $blocking } problems block, { $to_confirm } values are unusual and not confirmed.
 
 # Notes on how the file was read.
 import-note-delimiter = Columns are separated by { $delimiter ->
