@@ -22,6 +22,7 @@ const ENGLISH: &[(&str, &str)] = &[
     ("error", include_str!("../text/en/error.ftl")),
     ("fact", include_str!("../text/en/fact.ftl")),
     ("gate", include_str!("../text/en/gate.ftl")),
+    ("import", include_str!("../text/en/import.ftl")),
     ("protocol", include_str!("../text/en/protocol.ftl")),
     ("word", include_str!("../text/en/word.ftl")),
 ];

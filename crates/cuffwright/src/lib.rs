@@ -3,3 +3,4 @@
 //! Knows HTTP, HTML and the command line, and decides nothing: every verdict comes from below, with its reason.
 
 pub mod cli;
+pub mod web;
