@@ -37,7 +37,8 @@ fn example(name: &str) -> Vec<u8> {
 
 fn import(desk: &mut Desk, name: &str) -> app::bring_in::Done {
     let bytes = example(name);
-    let file = Incoming { bytes: &bytes, name, kind: None, dates: None, accept_unusual: false };
+    let file =
+        Incoming { bytes: &bytes, name, kind: None, dates: None, context: None, accept_unusual: false };
     let preview =
         desk.preview_import(moment().today, &file).unwrap_or_else(|error| panic!("{name}: {error:?}"));
     let blocking: Vec<_> =
@@ -72,8 +73,14 @@ fn an_import_with_one_bad_row_leaves_the_store_as_it_was() {
     let mut desk = desk();
     let before = desk.store().digest_of_state().expect("a digest");
     let bytes = example("broken-roster.csv");
-    let file =
-        Incoming { bytes: &bytes, name: "broken-roster.csv", kind: None, dates: None, accept_unusual: true };
+    let file = Incoming {
+        bytes: &bytes,
+        name: "broken-roster.csv",
+        kind: None,
+        dates: None,
+        context: None,
+        accept_unusual: true,
+    };
     let preview = desk.preview_import(moment().today, &file).expect("a preview");
     assert!(!preview.is_ready());
     let refused =

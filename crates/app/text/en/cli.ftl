@@ -128,13 +128,30 @@ cli-recorded-overridden = Recorded for { $name }: { $exercise } ({ $side }), { $
 action-override = given instead
 action-nothing = nothing is given
 cli-made = Made { $store } for { $club } (days as in { $zone }).
-cli-made-next = Next: bring in the roster.
+cli-made-next = Next, the roster: cuffwright import FILE --store { $store } --by NAME --dry-run
 cli-backed-up = Copied to { $to } and checked. Facts: { $facts }.
 cli-chain-head = Keep this outside the file: { $head } (entries: { $entries }). It tells later whether anything before it was altered.
 cli-protocol-sound = { $file } is sound: { $protocol } { $revision }, { $hash }
 cli-protocol-problems = Problems in { $file }: { $number }. It cannot be used.
 cli-parameter = { $label }; allowed { $allowed }
 cli-number = { $value } (allowed { $allowed }): { $label } [{ $mark }]
+
+## Import
+cli-import-read = { $file }, read as { $kind }. Rows: { $rows }.
+cli-import-problems = Problems
+cli-import-corrections = Corrections
+cli-import-notes = Notes
+cli-import-place = row { $row }
+cli-import-of-file = file
+cli-import-showing = “{ $value }”
+cli-import-suggestion = → { $suggestion }
+cli-import-changed = { $field }: { $before } becomes { $after }
+cli-import-ask = (unusual) { $words }
+cli-import-would = { $added } added, { $corrected } corrected, { $unchanged } unchanged: this is what would happen. Nothing was stored.
+cli-import-done = { $added } added, { $corrected } corrected, { $unchanged } unchanged.
+cli-import-blocked = Nothing was stored. Problems that block: { $blocking }; unusual values to confirm: { $unusual }.
+cli-import-blocked-hint = Mend the file and try again; --accept-unusual says that every unusual value is meant.
+cli-blank-value = nothing
 
 ## The log
 cli-log-whole = The log is whole.

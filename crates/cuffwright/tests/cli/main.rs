@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on should stop where it stands")]
 
+mod bring_in;
 mod club;
 mod decide;
 mod defects;
