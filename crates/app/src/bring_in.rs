@@ -12,6 +12,7 @@ use crate::import::{
     PlannedFact, Preview,
 };
 use crate::moment::Moment;
+use crate::text::Texts;
 
 /// A file as it was handed in, with what a person has said about it.
 #[derive(Debug, Clone)]
@@ -159,7 +160,7 @@ impl Desk {
             }
             ImportStep::Unchanged { id } | ImportStep::CorrectedByHand { id } => self.live(id, None)?,
             ImportStep::Changed { supersedes, by_hand, .. } => {
-                let imported = if by_hand { self.last_imported(supersedes, kind, key)? } else { None };
+                let imported = if by_hand { self.last_imported(supersedes)? } else { None };
                 self.live(supersedes, imported)?
             }
             ImportStep::Retracted { .. } | ImportStep::Erased => OnRecord::LeftAlone,
@@ -174,16 +175,17 @@ impl Desk {
             .map_or(OnRecord::Contested, |payload| OnRecord::Live(Existing { fact: id, payload, imported })))
     }
 
-    /// What a file last said under a key whose fact a person has corrected since.
-    fn last_imported(&self, head: FactId, kind: Kind, key: &str) -> Result<Option<Value>, AppError> {
-        let Some(head) = self.store().fact(head)? else { return Ok(None) };
-        let history = self.store().history(head.told.subject)?;
-        Ok(history
-            .iter()
-            .rev()
-            .find(|fact| fact.told.kind == kind.word() && fact.told.natural_key.as_deref() == Some(key))
-            .and_then(|fact| fact.told.payload.as_ref())
-            .and_then(value))
+    /// What a file last said before a person corrected it: the nearest fact with a key, back along the corrections.
+    fn last_imported(&self, head: FactId) -> Result<Option<Value>, AppError> {
+        let mut next = Some(head);
+        while let Some(id) = next {
+            let Some(fact) = self.store().fact(id)? else { break };
+            if fact.told.natural_key.is_some() {
+                return Ok(fact.told.payload.as_ref().and_then(value));
+            }
+            next = fact.told.supersedes();
+        }
+        Ok(None)
     }
 }
 
@@ -204,7 +206,10 @@ fn new_fact(
     let (id, correction) = match &planned.change {
         Change::Corrects { fact, .. } => (
             import_id(kind, &planned.natural_key, *fact, &payload),
-            Some(Correction { of: *fact, reason: format!("imported again from {file}") }),
+            Some(Correction {
+                of: *fact,
+                reason: Texts::english().say("import-reason", &[("file", file.to_owned())]),
+            }),
         ),
         Change::Added | Change::Unchanged(_) => (deterministic_id(kind, &planned.natural_key), None),
     };

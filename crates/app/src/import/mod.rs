@@ -6,7 +6,6 @@
 //! [`Preview::facts`] only when [`Preview::is_ready`].
 //!
 //! In reading order: [`table`] (a file as cells), [`columns`] (headers), [`detect`], [`dates`], [`people`], then one
-//! module per kind, and [`plan`] (what would change).
 
 pub mod columns;
 pub mod dates;

@@ -1,5 +1,6 @@
 //! Import of a club's own files, from bytes to planned facts.
 
+mod desk;
 mod docs;
 mod examples;
 mod files;

@@ -18,6 +18,8 @@ import-kind-unknown = The headers fit no kind of list that can be imported.
 import-no-headers = No row near the top has the headers of a { $kind } list.
 import-columns-missing = This cannot be read as a { $kind } list: columns are missing.
 
+import-reason = Imported again from { $file }.
+
 # Notes on how the file was read.
 import-note-delimiter = Columns are separated by { $delimiter ->
     [semicolon] semicolons
