@@ -19,6 +19,7 @@ mod explain;
 mod failure;
 mod find;
 mod gate;
+mod import;
 mod init;
 mod input;
 mod log;
@@ -87,6 +88,7 @@ several fit, all are listed and nothing is done.";
 #[derive(Debug, Subcommand)]
 enum Command {
     Init(init::Args),
+    Import(import::Args),
     Gate(gate::Args),
     Dose(dose::Args),
     Due(due::Args),
@@ -123,7 +125,13 @@ pub fn run() -> ExitCode {
             .hint("cli-defect-hint"))
     });
     let exit = match outcome {
-        Ok(answer) => write(&mut std::io::stdout().lock(), &answer.text, answer.exit),
+        Ok(answer) => {
+            let exit = write(&mut std::io::stdout().lock(), &answer.text, answer.exit);
+            match &answer.refusal {
+                Some(refusal) => write(&mut std::io::stderr().lock(), &refusal.to_text(), exit),
+                None => exit,
+            }
+        }
         Err(failure) if json => write(&mut std::io::stdout().lock(), &failure.to_json(), failure.exit),
         Err(failure) => write(&mut std::io::stderr().lock(), &failure.to_text(), failure.exit),
     };
@@ -134,13 +142,14 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
     let cli = match Cli::try_parse_from(arguments) {
         Ok(cli) => cli,
         Err(said) if matches!(said.kind(), Usage::DisplayHelp | Usage::DisplayVersion) => {
-            return Ok(Answer { exit: Exit::Well, text: said.to_string() });
+            return Ok(Answer { exit: Exit::Well, text: said.to_string(), refusal: None });
         }
         Err(said) => return Err(Failure::usage(&said)),
     };
     let context = Context { json: cli.json, today: cli.today };
     match cli.command {
         Command::Init(args) => init::run(&args, context),
+        Command::Import(args) => import::run(&args, context),
         Command::Gate(args) => gate::run(&args, context),
         Command::Dose(args) => dose::run(&args, context),
         Command::Due(args) => due::run(&args, context),
