@@ -8,4 +8,5 @@ pub mod history;
 pub mod moment;
 pub mod review;
 pub mod text;
+pub mod views;
 pub mod wire;
