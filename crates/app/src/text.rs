@@ -16,11 +16,13 @@ use crate::facts::Units;
 
 /// English, file by file.
 const ENGLISH: &[(&str, &str)] = &[
+    ("cli", include_str!("../text/en/cli.ftl")),
     ("dosing", include_str!("../text/en/dosing.ftl")),
     ("due", include_str!("../text/en/due.ftl")),
     ("error", include_str!("../text/en/error.ftl")),
     ("fact", include_str!("../text/en/fact.ftl")),
     ("gate", include_str!("../text/en/gate.ftl")),
+    ("import", include_str!("../text/en/import.ftl")),
     ("protocol", include_str!("../text/en/protocol.ftl")),
     ("web", include_str!("../text/en/web.ftl")),
     ("word", include_str!("../text/en/word.ftl")),
