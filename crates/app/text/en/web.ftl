@@ -783,3 +783,89 @@ col-notes = Remarks
 col-fault = Fault
 col-seen-as = What one sees
 col-cue = What to say once
+
+## Who the club is
+
+first-club = Say who the club is
+first-club-how = Name, who answers for the shoulders, units, time zone.
+first-club-do = Describe the club
+club-title = The club
+club-lede = Asked once. Dates, units and the names on letters follow from it.
+club-name = Name of the club
+club-practitioner = Practitioner who answers for the squad
+club-phone = Telephone of the practitioner
+club-zone = Time zone
+club-zone-hint = By its name, for instance Europe/Lisbon.
+club-zone-unknown = This time zone is not known.
+club-units = Units
+club-metric = kg, cm, N
+club-imperial = lb, in, lbf
+club-reason = The club's description changed.
+
+## Bringing in a file
+
+bring-title = Bring in a file
+bring-lede = A spreadsheet as you keep it. You see every row, every problem and every change before anything is stored.
+bring-file = File
+bring-file-hint = CSV or XLSX, up to 24 MB, columns in any order.
+bring-kind = What it lists
+bring-kind-detect = Tell by its headers
+bring-kind-roster = Swimmers
+bring-kind-screening = Screening values
+bring-kind-kit = Kit
+bring-kind-sets = Past set times
+bring-dates = Order of dates
+bring-dates-detect = Tell by the file
+bring-dates-dmy = Day first: 31.12.2026
+bring-dates-mdy = Month first: 12/31/2026
+bring-dates-hint = Choose it where days and months cannot be told apart. Nothing is guessed.
+bring-look = Look at it first
+bring-look-again = Look again
+bring-otherwise = Read it otherwise
+bring-other-file = Another file
+bring-no-file = Choose a file first.
+bring-gone = The file is no longer held. Choose it again; nothing was stored.
+bring-refused = Nothing was stored. What is in the way stands below.
+bring-preview = { $name }: what it would change
+bring-unreadable = The file cannot be read as a list. Nothing was stored.
+bring-counts = { $kind }: { $rows ->
+    [one] 1 row
+   *[other] { $rows } rows
+}. It would add { $added ->
+    [one] 1 fact
+   *[other] { $added } facts
+}, correct { $corrected }, and leave { $unchanged } as they are. Nothing is stored yet.
+bring-blocked = { $n ->
+    [one] One problem is in the way. Mend it in the file and bring it in again: all rows are stored or none.
+   *[other] { $n } problems are in the way. Mend them in the file and bring it in again: all rows are stored or none.
+}
+bring-nothing-new = Every row is on record already.
+bring-confirm-nothing = Confirm: 0 added
+bring-confirm = { $n ->
+    [one] Store it: 1 fact
+   *[other] Store it: { $n } facts
+}
+bring-unusual-first = Unusual values stand above. Tick the box if they are meant.
+bring-whole-file = the file
+bring-weight-blocks = In the way
+bring-weight-ask = Unusual
+bring-weight-note = Note
+bring-more = { $n ->
+    [one] 1 more is not shown.
+   *[other] { $n } more are not shown.
+}
+bring-rows = Row by row
+bring-row-blocked = in the way
+bring-row-corrects = corrects what is on record
+bring-row-adds = adds
+bring-row-unchanged = on record already
+bring-row-nothing = says nothing to record
+bring-corrections = What would be corrected
+col-row = Row
+col-column = Column
+col-problem = Problem
+col-suggestion = Suggestion
+col-about = About
+col-outcome = Outcome
+col-before = Before
+col-after = After

@@ -6,7 +6,7 @@ use axum::middleware::{from_fn, from_fn_with_state, map_response};
 use axum::routing::get;
 
 use super::error::{Kind, WebError};
-use super::pages::{due, facts, kit, people, person, record, review, rules, session};
+use super::pages::{club, due, facts, import, kit, people, person, record, review, rules, session};
 use super::site::Site;
 use super::site::guard::only_us;
 use super::site::run::{FILE_LIMIT, FORM_LIMIT, SESSION_LIMIT, caught, shows, takes};
@@ -27,6 +27,9 @@ pub fn router(site: Site) -> Router {
         .route("/people/{id}/facts/{fact}/take-back", takes(facts::take_back, FORM_LIMIT))
         .route("/review", shows(review::show).merge(takes(review::send, FORM_LIMIT)))
         .route("/session", shows(session::show).merge(takes(session::send, SESSION_LIMIT)))
+        .route("/import", shows(import::show).merge(takes(import::take, FILE_LIMIT)))
+        .route("/import/{key}", shows(import::preview).merge(takes(import::confirm, FORM_LIMIT)))
+        .route("/club", shows(club::show).merge(takes(club::send, FORM_LIMIT)))
         .route("/kit", shows(kit::show).merge(takes(kit::send, FORM_LIMIT)))
         .route("/rules", shows(rules::show))
         .route("/rules/sources", shows(rules::sources))

@@ -101,7 +101,7 @@ fn date_in(payload: &str) -> String {
 }
 
 /// The payload in a line: names and values, without what the list shows already.
-fn brief(payload: &str) -> String {
+pub fn brief(payload: &str) -> String {
     let value = parsed(payload);
     let Some(fields) = value.as_object() else { return payload.to_owned() };
     let shown = fields.iter().filter(|(key, value)| !value.is_null() && *key != "date").map(|(key, value)| {

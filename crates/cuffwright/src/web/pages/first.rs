@@ -9,14 +9,22 @@ use crate::web::words::text;
 
 /// The page of an empty store.
 pub fn show(desk: &Desk, visit: &Visit, here: Here) -> Answer {
+    let has_club = desk.club().about.is_some();
     let (title, lede) = (text("first-title"), text("first-lede"));
     let frame = Frame { title: &title, lede: Some(&lede), here, ..Frame::default() };
     let body = html! {
         ol.first id="first-steps" {
+            @if !has_club {
+                li {
+                    h2 { (text("first-club")) }
+                    p { (text("first-club-how")) }
+                    p { a.button href="/club" { (text("first-club-do")) } }
+                }
+            }
             li {
                 h2 { (text("first-roster")) }
                 p { (text("first-roster-how")) }
-                p { a.button href="/import" { (text("first-roster-do")) } }
+                p { a class=(if has_club { "button" } else { "button button-plain" }) href="/import" { (text("first-roster-do")) } }
             }
             li {
                 h2 { (text("first-screening")) }

@@ -8,11 +8,13 @@
 //! - [`facts`]: one fact: look at it, put it right, take it back.
 //! - [`session`]: a session written down by hand.
 //! - [`kit`], [`rules`]: what the club owns, and every number with its source.
-//! - [`first`]: what a newcomer sees.
+//! - [`first`], [`club`], [`import`]: what a newcomer sees, who the club is, the club's own files.
 
+pub mod club;
 pub mod due;
 pub mod facts;
 pub mod first;
+pub mod import;
 pub mod kit;
 pub mod people;
 pub mod person;
