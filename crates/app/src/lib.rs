@@ -1,6 +1,7 @@
 //! The practitioner's operations.
 
 pub mod decide;
+pub mod demo;
 pub mod desk;
 pub mod error;
 pub mod facts;
