@@ -12,6 +12,7 @@
 
 pub mod bring_in;
 pub mod decide;
+pub mod demo;
 pub mod desk;
 pub mod error;
 pub mod facts;
