@@ -105,8 +105,10 @@ pub fn board(desk: &Desk, on: Date) -> Board {
             *board.shoulders.entry(assessment.gate.shoulder(side)).or_default() += 1;
         }
         let holds = assessment.gate.holds.iter();
-        let urgent: Vec<Hold> =
-            holds.filter(|hold| hold.urgency.is_some_and(|urgency| Urgency::SameDay <= urgency)).cloned().collect();
+        let urgent: Vec<Hold> = holds
+            .filter(|hold| hold.urgency.is_some_and(|urgency| Urgency::SameDay <= urgency))
+            .cloned()
+            .collect();
         if let Some(urgency) = urgent.iter().filter_map(|hold| hold.urgency).max() {
             board.urgent.push(Urgent { subject: person.subject, urgency, holds: urgent });
         }

@@ -203,7 +203,8 @@ pub fn form(
     }
     let wording = wording(desk);
     let exercise = desk.protocol().exercise(&shown.exercise);
-    let rung = shown.dose.as_ref().and_then(|dose| dose.rung.as_ref()).map(ToString::to_string).unwrap_or_default();
+    let rung =
+        shown.dose.as_ref().and_then(|dose| dose.rung.as_ref()).map(ToString::to_string).unwrap_or_default();
     let on = visit.day().to_string();
     let once = crate::web::site::fresh_key();
     let (id, side) = (shown.exercise.to_string(), shown.side.word());
@@ -224,9 +225,12 @@ pub fn form(
             (rung.id.to_string(), say("decide-rung", &[("rung", Value::Words(&name))]))
         }));
     }
-    let instead: Vec<(&str, &str)> = instead.iter().map(|(value, words)| (value.as_str(), words.as_str())).collect();
+    let instead: Vec<(&str, &str)> =
+        instead.iter().map(|(value, words)| (value.as_str(), words.as_str())).collect();
     let mine = refused.filter(|given| {
-        given.line.exercise == shown.exercise && given.line.side == shown.side && given.line.subject == person.subject
+        given.line.exercise == shown.exercise
+            && given.line.side == shown.side
+            && given.line.subject == person.subject
     });
     let about = match whose {
         Some(name) => format!("{name}, {}, {}", exercise_name(desk, &shown.exercise), side_name(shown.side)),
@@ -256,7 +260,9 @@ pub fn confirms(desk: &Desk, shown: &Proposal) -> String {
     let mut parts = vec![action];
     if let Some(rung) = &words.rung {
         parts.push(match &words.from {
-            Some(from) => say("dose-rung-change", &[("from", Value::Words(from)), ("to", Value::Words(rung))]),
+            Some(from) => {
+                say("dose-rung-change", &[("from", Value::Words(from)), ("to", Value::Words(rung))])
+            }
             None => say("dose-rung", &[("rung", Value::Words(rung))]),
         });
     }
@@ -273,7 +279,15 @@ fn sessions_of<'a>(
     on: Date,
 ) -> impl Iterator<Item = &'a Session> {
     let has = move |session: &&Session| session.blocks.iter().any(|block| block.exercise == *exercise);
-    person.read.history.sessions.iter().rev().filter(move |session| session.date <= on).filter(has).take(SESSIONS)
+    person
+        .read
+        .history
+        .sessions
+        .iter()
+        .rev()
+        .filter(move |session| session.date <= on)
+        .filter(has)
+        .take(SESSIONS)
 }
 
 fn fault(desk: &Desk, code: &FaultCode) -> String {
@@ -301,11 +315,14 @@ fn ropes_apart(desk: &Desk, person: &Person, title: &str, id: &ExerciseId, on: D
     for (index, session) in sessions_of(person, id, on).enumerate() {
         let when = session_words(session);
         let of = |side: Side| {
-            let block = session.blocks.iter().find(|block| block.exercise == *id && block.side == side.into());
+            let block =
+                session.blocks.iter().find(|block| block.exercise == *id && block.side == side.into());
             let label = ropes_label(&side_name(side.into()), title, &when);
             let heading = if side == Side::Left { Heading::Leftward } else { Heading::Rightward };
             match block {
-                Some(block) => html! { (used(desk, block)) (block_ropes(desk, block, &label, scale, heading)) },
+                Some(block) => {
+                    html! { (used(desk, block)) (block_ropes(desk, block, &label, scale, heading)) }
+                }
                 None => html! { p.quiet { (text("rope-none")) } },
             }
         };
@@ -444,7 +461,14 @@ pub fn decide(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
 }
 
 /// The page again, with what was chosen and written, and why it was not taken.
-fn refused(desk: &Desk, visit: &Visit, sent: &Sent, line: LineRef, says: String, status: StatusCode) -> Answer {
+fn refused(
+    desk: &Desk,
+    visit: &Visit,
+    sent: &Sent,
+    line: LineRef,
+    says: String,
+    status: StatusCode,
+) -> Answer {
     let person = desk.person(line.subject)?;
     let given =
         Given { line, says, choice: sent.one("choice").to_owned(), reason: sent.one("reason").to_owned() };

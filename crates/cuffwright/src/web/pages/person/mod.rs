@@ -160,7 +160,11 @@ fn water_line(desk: &Desk, person: &Person, gate: &Gate) -> Markup {
     match (valid, newest) {
         (Some(advice), _) => {
             let day = short_day(advice.date);
-            let values = [("advice", Value::Words(&advice.advice)), ("by", Value::Words(&advice.by)), ("day", Value::Words(&day))];
+            let values = [
+                ("advice", Value::Words(&advice.advice)),
+                ("by", Value::Words(&advice.by)),
+                ("day", Value::Words(&day)),
+            ];
             water(Water::Written(&say("water-written", &values)))
         }
         (None, Some(_)) => water(Water::Undecided(&practitioner(desk))),
@@ -233,7 +237,8 @@ fn limits_and_tracks(desk: &Desk, gate: &Gate) -> Markup {
 fn limit_line(desk: &Desk, limit: &trade::gate::ActiveLimit) -> Markup {
     let until = short_day(limit.until);
     let values = [("name", Value::Words(&limit.clinician.name)), ("until", Value::Words(&until))];
-    let mut locked: Vec<String> = limit.locked_tags.iter().map(|tag| text(&format!("tag-{}", tag.word()))).collect();
+    let mut locked: Vec<String> =
+        limit.locked_tags.iter().map(|tag| text(&format!("tag-{}", tag.word()))).collect();
     locked.extend(limit.locked_exercises.iter().map(|id| lines::exercise_name(desk, id)));
     html! {
         b { (side_word(limit.side)) } ": " (say("limit-in-force", &values))
