@@ -89,7 +89,6 @@ pub fn table(parameters: &Parameters, gap: &Gap) -> Return {
     } else {
         4
     };
-    let ill = Column::Ill <= gap.column;
     match (row, gap.column) {
         _ if gap.is_planned => NOTHING,
         (0, Column::Swam) => NOTHING,
@@ -117,7 +116,7 @@ pub fn table(parameters: &Parameters, gap: &Gap) -> Return {
             cap_s: Some(45),
             no_up: true,
             lasts_days: 14,
-            ask_heart: true,
+            ask_heart: gap.is_ill,
             ..NOTHING
         },
         // The table names no sets or cap for more than four weeks; those of the row above hold, since longer away
@@ -142,8 +141,18 @@ pub fn table(parameters: &Parameters, gap: &Gap) -> Return {
             water_first: true,
             ..NOTHING
         },
-        (3, _) => Return { as_new: true, ask_heart: true, ..as_new(codes::A4) },
-        _ => Return { clinicians_word: ill, ask_heart: ill, ..as_new(codes::A5) },
+        // The clinician's letter asks for two rungs down in any case.
+        (3, Column::Injured) if !gap.is_ill => Return {
+            rule: codes::A4,
+            down: 2,
+            sets: TWO,
+            cap_s: Some(45),
+            no_up: true,
+            lasts_days: 14,
+            ..NOTHING
+        },
+        (3, _) => Return { ask_heart: true, ..as_new(codes::A4) },
+        _ => Return { clinicians_word: gap.is_ill, ask_heart: gap.is_ill, ..as_new(codes::A5) },
     }
 }
 

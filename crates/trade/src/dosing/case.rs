@@ -102,10 +102,10 @@ impl<'a> Case<'a> {
                 return Some(growth.line.clone());
             }
         }
-        if let Some(line) = &self.gate.tracks.hypermobile {
-            if above(&self.exercise.hypermobile.top) || has(Tag::NinetyNinety) {
-                return Some(line.clone());
-            }
+        if let Some(line) = &self.gate.tracks.hypermobile
+            && (above(&self.exercise.hypermobile.top) || has(Tag::NinetyNinety))
+        {
+            return Some(line.clone());
         }
         None
     }

@@ -35,22 +35,27 @@ pub struct Gap {
     pub days: i32,
     /// How it was spent.
     pub column: Column,
+    /// Ill in between as well, whatever column speaks.
+    pub is_ill: bool,
     /// Somebody said whether the swimmer swam, was ill or injured.
     pub is_known: bool,
     /// A taper, camp, lighter week or main meet accounts for it, and it is no longer than two weeks: no absence.
     pub is_planned: bool,
 }
 
-/// Days of loaded or taught work, oldest first, up to and with the day asked about.
+/// Days of loaded or taught work since the first loaded session, oldest first, up to and with the day asked about.
+/// Who was only taught so far has nothing to come back to.
 fn days_of_work(history: &History, on: Date) -> Vec<Date> {
-    let mut days: Vec<Date> = history
+    let loaded: Vec<Date> = history
         .sessions
         .iter()
-        .filter(|session| !session.blocks.is_empty())
+        .filter(|session| !session.blocks.is_empty() && session.date <= on)
         .map(|session| session.date)
-        .chain(history.taught.iter().map(|taught| taught.date))
-        .filter(|date| *date <= on)
         .collect();
+    let Some(first) = loaded.iter().min().copied() else { return Vec::new() };
+    let taught = history.taught.iter().map(|taught| taught.date);
+    let mut days: Vec<Date> =
+        loaded.into_iter().chain(taught.filter(|date| first <= *date && *date <= on)).collect();
     days.sort_unstable();
     days.dedup();
     days
@@ -99,7 +104,7 @@ fn gap_between(parameters: &Parameters, history: &History, last: Date, back: Dat
         && days <= longest_planned
         && WEEK < days
         && days - planned_days(history, last, back) <= WEEK;
-    Gap { last, back, days, column, is_known, is_planned }
+    Gap { last, back, days, column, is_ill: ill, is_known, is_planned }
 }
 
 /// Days of a gap that the calendar had planned to be lighter.

@@ -109,7 +109,7 @@ impl Day<'_> {
     fn proposal(&self, case: &Case<'_>, standing: &Standing, need: u8) -> Proposal {
         let mut proposal = offer::withheld(case, standing.rung.as_ref())
             .or_else(|| unknown_rung(case, standing))
-            .or_else(|| stage::early(case, standing))
+            .or_else(|| stage::early(case, standing, need))
             .unwrap_or_else(|| match &standing.rung {
                 Some(rung) => {
                     let mut proposal = progress::progress(case, standing, rung, need);

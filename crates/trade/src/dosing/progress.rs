@@ -1,7 +1,7 @@
 //! Progression of one line: what its own record asks for, before the other arm and the whole session are heard.
 
 use super::case::{Case, Given};
-use super::judge::{Blank, Judgement, Shortfall};
+use super::judge::{Blank, Judged, Judgement, Shortfall};
 use super::pattern;
 use super::standing::{Lapse, Standing};
 use super::step::{Next, next_step};
@@ -39,6 +39,10 @@ pub fn progress(case: &Case<'_>, standing: &Standing, rung: &RungId, need: u8) -
     }
     if 0 < count.have {
         let mut trace = vec![counted_line(standing, count)];
+        let qualified = |judged: &Judged| judged.judgement == Judgement::Qualified;
+        if !standing.latest().is_some_and(qualified) {
+            trace.push(latest_line(case, standing, need));
+        }
         trace.extend(no_up_now(case));
         trace.extend(case.bounds.careful.iter().cloned());
         return stay(case, rung, Action::Hold, count, trace);

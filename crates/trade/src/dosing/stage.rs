@@ -19,8 +19,8 @@ const TEACH_AGAIN_DAYS: i32 = 56;
 /// Rungs below the one before an injury.
 const AFTER_INJURY: usize = 2;
 
-/// The proposal of an early stage, where the line is in one.
-pub fn early(case: &Case<'_>, standing: &Standing) -> Option<Proposal> {
+/// The proposal of an early stage, where the line is in one. `need` is the number of qualifying sessions it needs.
+pub fn early(case: &Case<'_>, standing: &Standing, need: u8) -> Option<Proposal> {
     if case.exercise.counting == Counting::Plain {
         return Some(plain(case));
     }
@@ -34,14 +34,14 @@ pub fn early(case: &Case<'_>, standing: &Standing) -> Option<Proposal> {
         None => None,
     };
     if let Some(line) = still_taught(case, standing) {
-        return Some(teach(case, standing, back, line));
+        return Some(teach(case, standing, back, line, need));
     }
     match back {
         Some(back) if back.from_the_start => {
-            Some(calibrate(case, standing, &back.to, back.trace, back.locked))
+            Some(calibrate(case, standing, &back.to, (back.trace, back.locked), need))
         }
-        Some(back) => Some(restart(case, standing, back)),
-        None => calibration(case, standing),
+        Some(back) => Some(restart(case, standing, back, need)),
+        None => calibration(case, standing, need),
     }
 }
 
@@ -51,8 +51,8 @@ fn plain(case: &Case<'_>) -> Proposal {
     case.proposal(Action::Stay, None, Some(dose), Count { have: 0, need: 0 }, vec![line])
 }
 
-fn no_count(case: &Case<'_>) -> Count {
-    Count { have: 0, need: case.need(true) }
+fn no_count(case: &Case<'_>, need: u8) -> Count {
+    Count { have: 0, need: case.need(false).max(need) }
 }
 
 /// After a dislocation or an operation the tool keeps the clinician's plan; it writes none.
@@ -135,13 +135,9 @@ fn way_back(case: &Case<'_>, standing: &Standing) -> Option<Result<Back, Proposa
     }
     Some(match case.open_at_or_below(&wanted) {
         Given::Rung(to, locked) => {
-            for line in &mut trace {
-                let named = case.named(&to);
-                if line.says != "absence-as-new" && line.says.starts_with("absence") {
-                    line.args.push(("to", named));
-                } else if line.says == "return-two-lower" {
-                    line.args.push(("to", named));
-                }
+            let says_where = ["return-two-lower", "absence-same-rung", "absence-rungs-down"];
+            for line in trace.iter_mut().filter(|line| says_where.contains(&line.says)) {
+                line.args.push(("to", case.named(&to)));
             }
             trace.extend(case.bounds.narrowed_by.iter().cloned());
             Ok(Back { to, trace, locked, from_the_start })
@@ -150,11 +146,11 @@ fn way_back(case: &Case<'_>, standing: &Standing) -> Option<Result<Back, Proposa
     })
 }
 
-fn restart(case: &Case<'_>, standing: &Standing, back: Back) -> Proposal {
+fn restart(case: &Case<'_>, standing: &Standing, back: Back, need: u8) -> Proposal {
     let mut trace = back.trace;
     trace.extend(back.locked);
     let dose = case.dose(Some(back.to));
-    case.proposal(Action::Restart, standing.rung.clone(), Some(dose), no_count(case), trace)
+    case.proposal(Action::Restart, standing.rung.clone(), Some(dose), no_count(case, need), trace)
 }
 
 fn start_rung(case: &Case<'_>) -> Option<RungId> {
@@ -169,7 +165,11 @@ fn still_taught(case: &Case<'_>, standing: &Standing) -> Option<Line> {
     let exercise = &case.exercise.id;
     let answer = case.gap.as_ref();
     let started_over = answer.filter(|(_, answer)| answer.as_new).map(|(gap, _)| gap.last);
-    let forgotten = standing.last_session.filter(|last| TEACH_AGAIN_DAYS < days_between(*last, on));
+    let practised = |day: &Date| *day < on;
+    let of_this = case.history.taught.iter().filter(|taught| taught.exercise == *exercise);
+    let last_taught = of_this.map(|taught| taught.date).filter(practised).max();
+    let forgotten =
+        standing.last_session.max(last_taught).filter(|last| TEACH_AGAIN_DAYS < days_between(*last, on));
     let anew = started_over.max(forgotten);
     let counts = |day: Date| day <= on && anew.is_none_or(|last| last < day);
     let signed = case.history.sign_offs.iter().any(|sign| sign.exercise == *exercise && counts(sign.date));
@@ -198,7 +198,7 @@ fn still_taught(case: &Case<'_>, standing: &Standing) -> Option<Line> {
     )
 }
 
-fn teach(case: &Case<'_>, standing: &Standing, back: Option<Back>, line: Line) -> Proposal {
+fn teach(case: &Case<'_>, standing: &Standing, back: Option<Back>, line: Line, need: u8) -> Proposal {
     let from = standing.rung.clone();
     let (to, mut trace, locked) = match back {
         Some(back) => (back.to, back.trace, back.locked),
@@ -214,7 +214,7 @@ fn teach(case: &Case<'_>, standing: &Standing, back: Option<Back>, line: Line) -
     trace.insert(trace.len().min(1), line);
     trace.extend(locked);
     let dose = case.teaching_dose(Some(to));
-    case.proposal(Action::Teach, from, Some(dose), no_count(case), trace)
+    case.proposal(Action::Teach, from, Some(dose), no_count(case, need), trace)
 }
 
 fn no_start(case: &Case<'_>) -> Proposal {
@@ -227,8 +227,8 @@ fn calibrate(
     case: &Case<'_>,
     standing: &Standing,
     to: &RungId,
-    why: Vec<Line>,
-    locked: Option<Line>,
+    (why, locked): (Vec<Line>, Option<Line>),
+    need: u8,
 ) -> Proposal {
     let [shortest, longest] = case.parameters().calibration_seconds;
     let dose = case.calibration_dose(Some(to.clone()));
@@ -241,16 +241,16 @@ fn calibrate(
     trace.extend(why);
     trace.extend(locked);
     let mut proposal =
-        case.proposal(Action::Calibrate, standing.rung.clone(), Some(dose), no_count(case), trace);
+        case.proposal(Action::Calibrate, standing.rung.clone(), Some(dose), no_count(case, need), trace);
     proposal.alone.push(Line::new(codes::P16, "alone-first-step", Class::Dose));
     proposal
 }
 
 /// The first timed set, and what it says.
-fn calibration(case: &Case<'_>, standing: &Standing) -> Option<Proposal> {
+fn calibration(case: &Case<'_>, standing: &Standing, need: u8) -> Option<Proposal> {
     let narrowed = || case.bounds.narrowed_by.clone();
     let begin = |rung: &RungId| match case.given(rung, 0) {
-        Given::Rung(to, locked) => calibrate(case, standing, &to, narrowed(), locked),
+        Given::Rung(to, locked) => calibrate(case, standing, &to, (narrowed(), locked), need),
         Given::Nothing(locked) => case.all_locked(standing.rung.clone(), locked),
     };
     let Some(rung) = &standing.rung else {
@@ -278,7 +278,7 @@ fn calibration(case: &Case<'_>, standing: &Standing) -> Option<Proposal> {
                 let mut trace = vec![line("calibration-one-lower")];
                 trace.extend(locked);
                 let dose = case.calibration_dose(Some(lower));
-                case.proposal(Action::Down, Some(rung.clone()), Some(dose), no_count(case), trace)
+                case.proposal(Action::Down, Some(rung.clone()), Some(dose), no_count(case, need), trace)
             }
             Given::Nothing(locked) => case.all_locked(Some(rung.clone()), locked),
         });
@@ -289,7 +289,7 @@ fn calibration(case: &Case<'_>, standing: &Standing) -> Option<Proposal> {
             trace.extend(locked);
             trace.extend(narrowed());
             let dose = case.dose(Some(to));
-            case.proposal(Action::Stay, Some(rung.clone()), Some(dose), no_count(case), trace)
+            case.proposal(Action::Stay, Some(rung.clone()), Some(dose), no_count(case, need), trace)
         }
         Given::Nothing(locked) => case.all_locked(Some(rung.clone()), locked),
     })
