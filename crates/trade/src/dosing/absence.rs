@@ -149,6 +149,7 @@ pub fn table(parameters: &Parameters, gap: &Gap) -> Return {
             cap_s: Some(45),
             no_up: true,
             lasts_days: 14,
+            reteach: true,
             ..NOTHING
         },
         (3, _) => Return { ask_heart: true, ..as_new(codes::A4) },

@@ -26,22 +26,37 @@ const RETURN_CAPS: [(u16, f64); 2] = [(2, 45.0), (3, 60.0)];
 /// Every gap of the swimmer with the table's answer, oldest first; the last one is open.
 pub type Gaps = [(Gap, Return)];
 
-/// The gap this line has to come back from, with the table's answer: the most cautious of the open one and of those
-/// that other exercises have ended but this line has not.
-pub fn gap_of(gaps: &Gaps, standing: &Standing) -> Option<(Gap, Return)> {
-    let (open, past) = gaps.split_last()?;
+/// The gaps this line has to come back from: the open one, and those that other exercises have ended but this line
+/// has not.
+pub fn waiting(gaps: &Gaps, standing: &Standing) -> Vec<(Gap, Return)> {
+    let Some((open, past)) = gaps.split_last() else { return Vec::new() };
     let trained_since = |gap: &Gap| standing.last_session.is_some_and(|day| gap.last < day);
-    let unanswered =
-        past.iter().filter(|(gap, answer)| answer.is_restart() && !trained_since(gap)).chain([open]);
-    unanswered
+    past.iter()
+        .filter(|(gap, answer)| answer.is_restart() && !trained_since(gap))
+        .chain([open])
         .filter(|(gap, answer)| !answer.is_nothing() || gap.column == Column::Injured)
-        .max_by_key(|(gap, answer)| (answer.weight(), gap.column, gap.days))
         .copied()
+        .collect()
+}
+
+/// One answer for all of them: the gap that asks for most speaks, and nothing that another asks for is lost. Rungs
+/// that a person has already decided about are not taken again.
+pub fn together(waiting: &[(Gap, Return)], standing: &Standing) -> Option<(Gap, Return)> {
+    let (gap, mut answer) =
+        *waiting.iter().max_by_key(|(gap, answer)| (answer.weight(), gap.column, gap.days))?;
+    answer.down = 0;
+    for (other, more) in waiting {
+        let down = if is_answered(other, standing) { 0 } else { more.down };
+        answer.down = answer.down.max(down);
+        answer.reteach |= more.reteach;
+        answer.as_new |= more.as_new;
+    }
+    Some((gap, answer))
 }
 
 /// A person has already decided where this line begins again after a gap. A step confirmed just before the swimmer
 /// went away is no such decision.
-pub fn is_answered(gap: &Gap, standing: &Standing) -> bool {
+fn is_answered(gap: &Gap, standing: &Standing) -> bool {
     standing.moved.is_some_and(|(day, because)| {
         gap.last < day
             && (matches!(because, Move::Restart | Move::Start)
@@ -68,11 +83,12 @@ pub fn after_gaps(gaps: &Gaps, on: Date) -> Bounds {
 }
 
 /// Narrows one line whose first session after a gap is still to come although other exercises have begun again.
-pub fn first_after_gap(gap: Option<&(Gap, Return)>, on: Date) -> Bounds {
-    match gap {
-        Some((gap, answer)) if gap.back != on => bounds_after(gap, answer, on, Since::First),
-        _ => Bounds::default(),
+pub fn first_after(waiting: &[(Gap, Return)], on: Date) -> Bounds {
+    let mut bounds = Bounds::default();
+    for (gap, answer) in waiting.iter().filter(|(gap, _)| gap.back != on) {
+        bounds.narrow_by(&bounds_after(gap, answer, on, Since::First));
     }
+    bounds
 }
 
 /// The first session after having been out: two sets, one rung lower, nothing steps up. "Out" ends by a person's

@@ -79,19 +79,20 @@ impl Day<'_> {
         let Day { protocol, history, gate, gaps, .. } = self;
         let parameters = &protocol.parameters;
         let mut standing = standing_of(parameters, exercise, side, history, gate.on);
+        let waiting = own::waiting(gaps, &standing);
         let outer = Case {
             protocol,
             history,
             gate,
             bounds: &self.bounds,
-            gap: own::gap_of(gaps, &standing),
+            gap: own::together(&waiting, &standing),
             on_the_way: false,
             exercise,
             side,
         };
         let shoulders = outer.shoulders();
         let mut bounds = self.bounds.clone();
-        bounds.narrow_by(&own::first_after_gap(outer.gap.as_ref(), gate.on));
+        bounds.narrow_by(&own::first_after(&waiting, gate.on));
         bounds.narrow_by(&own::after_out(history, &standing, shoulders, gate.on));
         let reentry = gate.tracks.reentry.as_ref();
         let on_the_way = reentry.filter(|reentry| own::is_on_the_way(history, reentry, &standing, shoulders));

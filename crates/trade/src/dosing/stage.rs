@@ -4,7 +4,7 @@ use jiff::civil::Date;
 
 use super::case::{Case, Given};
 use super::gap::Column;
-use super::own::{is_answered, week_back};
+use super::own::week_back;
 use super::standing::Standing;
 use super::start::{row_for, rung_for};
 use super::{Action, Count, Dose, Proposal};
@@ -77,6 +77,15 @@ fn injured_without_letter(case: &Case<'_>, standing: &Standing) -> Option<Propos
     })
 }
 
+/// The injured shoulder itself comes back by its letter, which says how; the absence table teaches nothing again.
+fn is_back_by_letter(case: &Case<'_>, standing: &Standing) -> bool {
+    case.gate.tracks.reentry.as_ref().is_some_and(|reentry| {
+        case.on_the_way
+            && standing.last_session.is_none_or(|day| day < reentry.since)
+            && reentry.side.is_none_or(|injured| case.shoulders().contains(&injured))
+    })
+}
+
 /// Where a line begins again.
 struct Back {
     to: RungId,
@@ -92,7 +101,10 @@ fn way_back(case: &Case<'_>, standing: &Standing) -> Option<Result<Back, Proposa
     // Once a person has decided where to begin again, the same reason must not take another rung.
     let mut by = 0;
     let mut trace = Vec::new();
-    let mut from_the_start = false;
+    // A line that has not been placed yet begins with a calibration set after a way back as well.
+    let begun = standing.sessions.is_empty() && standing.arrived_by == Some(Move::Start);
+    let mut from_the_start = begun || standing.is_calibrating();
+    let mut as_new = false;
     let mut asked = false;
     if let Some(reentry) = case.gate.tracks.reentry.as_ref().filter(|_| case.on_the_way)
         && standing.last_session.is_none_or(|day| day < reentry.since)
@@ -109,7 +121,7 @@ fn way_back(case: &Case<'_>, standing: &Standing) -> Option<Result<Back, Proposa
         trace.extend(reentry.open_conditions.iter().cloned());
     }
     if let Some((gap, answer)) = case.gap.as_ref().filter(|(_, answer)| !answer.is_nothing()) {
-        let down = if is_answered(gap, standing) { 0 } else { answer.down };
+        let down = answer.down;
         let says = match (answer.as_new, down) {
             (true, _) => "absence-as-new",
             (false, 0) => "absence-same-rung",
@@ -120,14 +132,15 @@ fn way_back(case: &Case<'_>, standing: &Standing) -> Option<Result<Back, Proposa
             .with("from", case.named(rung));
         trace.insert(if asked && down <= by { trace.len() } else { 0 }, line);
         by = by.max(down);
-        from_the_start = answer.as_new;
+        from_the_start |= answer.as_new;
+        as_new = answer.as_new;
         asked = true;
     }
     if !asked {
         return None;
     }
     let mut wanted = case.lower(rung, by.max(case.bounds.rungs_lower));
-    if from_the_start
+    if as_new
         && let Some(start) = start_rung(case)
         && case.exercise.place_of(&start) < case.exercise.place_of(&wanted)
     {
@@ -180,7 +193,9 @@ fn still_taught(case: &Case<'_>, standing: &Standing) -> Option<Line> {
     let taught = taught_since(anew);
     let wanted = usize::from(case.parameters().teaching_sessions);
     let has_timed = standing.timed_ever != 0 && anew.is_none();
-    let reteach = answer.filter(|(gap, answer)| answer.reteach && taught_since(Some(gap.last)) == 0);
+    let reteach = answer.filter(|(gap, answer)| {
+        answer.reteach && !is_back_by_letter(case, standing) && taught_since(Some(gap.last)) == 0
+    });
     let line = if forgotten.is_some() && !signed {
         Line::new(codes::T3, "teach-again", Class::Dose)
     } else if !signed {

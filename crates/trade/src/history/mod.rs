@@ -110,15 +110,16 @@ impl History {
         self.guardian_told.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
         self.taught.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
         self.sign_offs.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
-        self.sessions.sort_by_cached_key(|fact| (fact.date, fact.number, format!("{fact:?}")));
+        // Inside first: sessions of one day are told apart by their content.
         for session in &mut self.sessions {
             session
                 .blocks
                 .sort_by_cached_key(|block| (block.exercise.clone(), block.side, format!("{block:?}")));
             for block in &mut session.blocks {
-                block.sets.sort_by_key(|set| set.number);
+                block.sets.sort_by_cached_key(|set| (set.number, format!("{set:?}")));
             }
         }
+        self.sessions.sort_by_cached_key(|fact| (fact.date, fact.number, format!("{fact:?}")));
         self.placements.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
         self.water_weeks.sort_by_cached_key(|fact| (fact.from, format!("{fact:?}")));
         self.calendar.in_order();
