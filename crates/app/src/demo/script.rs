@@ -62,10 +62,7 @@ const USUAL: [f64; 3] = [66.0, 55.0, 46.0];
 static SCRIPTS: &[(Case, &[Script])] = &[
     (
         Case::ScaptionLimit,
-        &[
-            on("RC-3", Date::MIN, date(2026, 11, 22), How::FullBelow("w220")),
-            from("RC-3", MONDAY, How::Full),
-        ],
+        &[on("RC-3", Date::MIN, date(2026, 11, 22), How::FullBelow("w220")), from("RC-3", MONDAY, How::Full)],
     ),
     (
         Case::Plateau,

@@ -15,7 +15,8 @@ use super::sets::{Body, Line};
 use super::story::{self, QUIET_FROM};
 use crate::decide::move_of;
 use crate::facts::{
-    ContextWord, DecisionFact, EndWord, ExperienceWord, MoveWord, SessionFact, SetFact, SignOffFact, TaughtFact, Verdict,
+    ContextWord, DecisionFact, EndWord, ExperienceWord, MoveWord, SessionFact, SetFact, SignOffFact,
+    TaughtFact, Verdict,
 };
 use crate::review::needs_a_decision;
 use crate::wire::answer::{ENGINE, digest_of};

@@ -112,8 +112,7 @@ impl Body {
 
     fn seconds(&mut self, random: &mut Random, line: &Line<'_>, index: usize) -> f64 {
         let key = (line.exercise.id.to_string(), line.side);
-        let (talent, first) =
-            *self.lines.entry(key).or_insert_with(|| (random.factor(0.10), line.place));
+        let (talent, first) = *self.lines.entry(key).or_insert_with(|| (random.factor(0.10), line.place));
         let steps = place(line.place) - place(first);
         let grown = exp(self.gain * season_days(line.day) / 7.0 - RUNG_COSTS * steps);
         let share = self.fresh * talent * grown * TIRED[index] * self.today * random.factor(SET_NOISE);

@@ -5,8 +5,8 @@ use jiff::civil::{Date, date};
 use super::cast::{Case, Member};
 use super::diary::{Diary, Hand};
 use crate::facts::{
-    AbsenceFact, AbsenceWord, ClinicianFact, GuardianToldFact, IllnessFact, LimitFact, PainFact, PainKindWord,
-    ReferralFact, ReopeningFact, SideWord, UrgencyWord, WaterAdviceFact, WhenWord,
+    AbsenceFact, AbsenceWord, ClinicianFact, GuardianToldFact, IllnessFact, LimitFact, PainFact,
+    PainKindWord, ReferralFact, ReopeningFact, SideWord, UrgencyWord, WaterAdviceFact, WhenWord,
 };
 
 /// The one licensed clinician who writes letters and limits.
@@ -162,12 +162,8 @@ pub(super) fn tell_after(diary: &mut Diary<'_>, member: &Member, day: Date) {
 }
 
 fn away(diary: &mut Diary<'_>, from: Date, to: Date, kept_swimming: bool) {
-    let fact = AbsenceFact {
-        from,
-        to: Some(to),
-        reason: AbsenceWord::Healthy,
-        kept_swimming: Some(kept_swimming),
-    };
+    let fact =
+        AbsenceFact { from, to: Some(to), reason: AbsenceWord::Healthy, kept_swimming: Some(kept_swimming) };
     diary.write(Hand::Office, &fact);
 }
 

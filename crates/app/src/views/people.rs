@@ -51,7 +51,8 @@ pub fn find<'a>(desk: &'a Desk, on: Date, sought: &Find) -> Vec<Found<'a>> {
         .squad_on(on)
         .filter(|person| {
             let swimmer = &person.read.swimmer;
-            let name = folded(&format!("{} {}", swimmer.name, swimmer.goes_by.as_deref().unwrap_or_default()));
+            let name =
+                folded(&format!("{} {}", swimmer.name, swimmer.goes_by.as_deref().unwrap_or_default()));
             parts.iter().all(|part| name.contains(part.as_str()))
                 && (sought.squad.is_empty() || swimmer.squad == sought.squad)
         })
@@ -72,8 +73,11 @@ pub fn find<'a>(desk: &'a Desk, on: Date, sought: &Find) -> Vec<Found<'a>> {
 
 /// Every squad by its name.
 pub fn squads(desk: &Desk, on: Date) -> Vec<String> {
-    let mut squads: Vec<String> =
-        desk.squad_on(on).map(|person| person.read.swimmer.squad.clone()).filter(|squad| !squad.is_empty()).collect();
+    let mut squads: Vec<String> = desk
+        .squad_on(on)
+        .map(|person| person.read.swimmer.squad.clone())
+        .filter(|squad| !squad.is_empty())
+        .collect();
     squads.sort_unstable();
     squads.dedup();
     squads

@@ -207,7 +207,11 @@ mod tests {
     fn every_error_says_that_nothing_was_recorded_where_something_was_sent() {
         for kind in Kind::ALL {
             let page = WebError::new(kind).render().into_string();
-            assert_eq!(page.contains("Nothing was recorded"), kind != Kind::Missing && kind != Kind::Elsewhere, "{kind:?}");
+            assert_eq!(
+                page.contains("Nothing was recorded"),
+                kind != Kind::Missing && kind != Kind::Elsewhere,
+                "{kind:?}"
+            );
         }
     }
 

@@ -54,7 +54,8 @@ fn page(desk: &Desk, visit: &Visit, given: &Sent, wrong: &[Problem], status: Sta
     let (title, lede) = (text("club-title"), text("club-lede"));
     let refused = (!wrong.is_empty()).then(|| outcome(Outcome::Refused, &text("record-refused")));
     let here = Here::Below(Place::People, Spot::People);
-    let frame = Frame { title: &title, lede: Some(&lede), here, outcome: refused.as_ref(), ..Frame::default() };
+    let frame =
+        Frame { title: &title, lede: Some(&lede), here, outcome: refused.as_ref(), ..Frame::default() };
     let body = html! {
         @if !wrong.is_empty() { (problems(wrong)) }
         form.record method="post" action="/club" {
@@ -71,7 +72,8 @@ fn page(desk: &Desk, visit: &Visit, given: &Sent, wrong: &[Problem], status: Sta
 pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
     let asked = questions();
     let mut taking = Taking::new(sent, &asked, visit.today());
-    let (name, practitioner, zone) = (taking.words("name"), taking.words("practitioner"), taking.words("zone"));
+    let (name, practitioner, zone) =
+        (taking.words("name"), taking.words("practitioner"), taking.words("zone"));
     let units = taking.word::<Units>("units");
     if zone.as_ref().is_some_and(|zone| jiff::tz::TimeZone::get(zone).is_err()) {
         taking.wrong("zone", text("club-zone-unknown"));
@@ -81,14 +83,21 @@ pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
     else {
         return page(desk, visit, sent, &taking.problems, StatusCode::UNPROCESSABLE_ENTITY);
     };
-    let club =
-        ClubFact { name, zone, units, practitioner, practitioner_phone: sent.one("practitioner_phone").to_owned() };
+    let club = ClubFact {
+        name,
+        zone,
+        units,
+        practitioner,
+        practitioner_phone: sent.one("practitioner_phone").to_owned(),
+    };
     let before = desk
         .store()
         .live_facts(SubjectId::CLUB)
         .map_err(|error| WebError::from(app::error::AppError::from(error)))?
         .into_iter()
-        .find(|live| live.fact.told.kind == Kind::Club.word() && read_json::<ClubFact>(live.payload()).is_ok());
+        .find(|live| {
+            live.fact.told.kind == Kind::Club.word() && read_json::<ClubFact>(live.payload()).is_ok()
+        });
     let draft = Draft::new(&club);
     let draft = match before {
         Some(before) => draft.correcting(before.fact.told.id, &text("club-reason")),

@@ -35,8 +35,7 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
     }
     let board = board(desk, day);
     let everything = visit.query.has("all", "yes");
-    let wanted =
-        |line: &&Line| everything || Stretch::of(line.by, day) != Stretch::Ahead;
+    let wanted = |line: &&Line| everything || Stretch::of(line.by, day) != Stretch::Ahead;
     let lines: Vec<&Line> = board.lines.iter().filter(wanted).collect();
     let pages = u32::try_from(lines.len().div_ceil(LINES)).unwrap_or(u32::MAX).max(1);
     let page = visit.page_number().min(pages);

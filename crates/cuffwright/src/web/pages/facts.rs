@@ -41,9 +41,7 @@ pub fn list(desk: &Desk, visit: &Visit) -> Answer {
     kinds.sort_unstable();
     kinds.dedup();
     facts.retain(|fact| (kind.is_empty() || fact.fact.told.kind == kind) && (!contested || fact.contested));
-    facts.sort_by_cached_key(|fact| {
-        std::cmp::Reverse((date_in(fact.payload()), fact.fact.told.id))
-    });
+    facts.sort_by_cached_key(|fact| std::cmp::Reverse((date_in(fact.payload()), fact.fact.told.id)));
     let pages = u32::try_from(facts.len().div_ceil(ROWS)).unwrap_or(u32::MAX).max(1);
     let page = visit.page_number().min(pages);
     let rows: Vec<Vec<Markup>> = facts
@@ -104,12 +102,17 @@ fn date_in(payload: &str) -> String {
 pub fn brief(payload: &str) -> String {
     let value = parsed(payload);
     let Some(fields) = value.as_object() else { return payload.to_owned() };
-    let shown = fields.iter().filter(|(key, value)| !value.is_null() && *key != "date").map(|(key, value)| {
-        let value = value.as_str().map_or_else(|| value.to_string(), str::to_owned);
-        format!("{} {value}", key.replace('_', " "))
-    });
+    let shown =
+        fields.iter().filter(|(key, value)| !value.is_null() && *key != "date").map(|(key, value)| {
+            let value = value.as_str().map_or_else(|| value.to_string(), str::to_owned);
+            format!("{} {value}", key.replace('_', " "))
+        });
     let line = shown.collect::<Vec<_>>().join(", ");
-    if line.chars().count() <= 160 { line } else { format!("{}…", line.chars().take(160).collect::<String>()) }
+    if line.chars().count() <= 160 {
+        line
+    } else {
+        format!("{}…", line.chars().take(160).collect::<String>())
+    }
 }
 
 fn find(desk: &Desk, person: &Person, visit: &Visit) -> Result<LiveFact, WebError> {
@@ -139,7 +142,8 @@ fn page(
     let told = &fact.fact.told;
     let address = format!("{}/facts/{}", href(person), told.id);
     let who = name(person);
-    let title = say("fact-title", &[("kind", Value::Words(&word_of(&told.kind))), ("name", Value::Words(&who))]);
+    let title =
+        say("fact-title", &[("kind", Value::Words(&word_of(&told.kind))), ("name", Value::Words(&who))]);
     let refused = (!wrong.is_empty()).then(|| outcome(Outcome::Refused, &text("record-refused")));
     let frame = Frame { title: &title, here: HERE, outcome: refused.as_ref(), ..Frame::default() };
     let rows: Vec<Vec<Markup>> = parsed(fact.payload())
@@ -220,11 +224,17 @@ pub fn seen() -> Vec<(String, String)> {
 /// Faults of one exercise, the frequent ones first.
 pub fn faults(desk: &Desk, exercise: &str) -> Vec<(String, String)> {
     let protocol = desk.protocol();
-    let own = protocol.exercise(&trade::name::ExerciseId::new(exercise)).map(|exercise| exercise.faults.as_slice());
+    let own =
+        protocol.exercise(&trade::name::ExerciseId::new(exercise)).map(|exercise| exercise.faults.as_slice());
     let own = own.unwrap_or_default();
     let mut options = vec![(String::new(), text("choice-none"))];
     let rest = protocol.faults.iter().map(|fault| &fault.code).filter(|code| !own.contains(code));
-    options.extend(own.iter().chain(rest).filter_map(|code| protocol.fault(code)).map(|fault| (fault.code.to_string(), fault.name.clone())));
+    options.extend(
+        own.iter()
+            .chain(rest)
+            .filter_map(|code| protocol.fault(code))
+            .map(|fault| (fault.code.to_string(), fault.name.clone())),
+    );
     options
 }
 
@@ -239,7 +249,10 @@ fn set_asks(desk: &Desk, set: &SetFact) -> Vec<Ask> {
 }
 
 fn set_values(set: &SetFact) -> Sent {
-    let end = serde_json::to_value(set.set.end).ok().and_then(|end| end.as_str().map(str::to_owned)).unwrap_or_default();
+    let end = serde_json::to_value(set.set.end)
+        .ok()
+        .and_then(|end| end.as_str().map(str::to_owned))
+        .unwrap_or_default();
     let seen = match set.set.seen {
         Some(true) => "yes",
         Some(false) => "no",
@@ -261,12 +274,14 @@ pub fn correct(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
         let mut taking = Taking::new(sent, &asked, visit.today());
         let (seconds, end) = (taking.number("seconds"), taking.word::<EndWord>("end"));
         let (seen, why) = (taking.yes_no("seen"), taking.words("why"));
-        let (Some(seconds), Some(end), Some(why), true) = (seconds, end, why, taking.problems.is_empty()) else {
+        let (Some(seconds), Some(end), Some(why), true) = (seconds, end, why, taking.problems.is_empty())
+        else {
             let wrong = taking.problems;
             return page(desk, visit, person, &fact, Some(sent), &wrong, StatusCode::UNPROCESSABLE_ENTITY);
         };
         let fault = sent.some("fault").filter(|_| end == EndWord::Form).map(str::to_owned);
-        let new = SetFact { set: app::facts::SetWord { seconds, end, fault, seen, ..set.set.clone() }, ..set };
+        let new =
+            SetFact { set: app::facts::SetWord { seconds, end, fault, seen, ..set.set.clone() }, ..set };
         (Draft::new(&new).correcting(fact.fact.told.id, &why), href(person))
     };
     match desk.record(&visit.moment, visit.site.author(), subject, &[draft]) {

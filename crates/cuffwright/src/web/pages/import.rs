@@ -38,7 +38,8 @@ fn choose(desk: &Desk, visit: &Visit, wrong: &[notice::Problem], status: StatusC
     }
     let (title, lede) = (text("bring-title"), text("bring-lede"));
     let refused = (!wrong.is_empty()).then(|| outcome(notice::Outcome::Refused, &text("bring-refused")));
-    let frame = Frame { title: &title, lede: Some(&lede), here: HERE, outcome: refused.as_ref(), ..Frame::default() };
+    let frame =
+        Frame { title: &title, lede: Some(&lede), here: HERE, outcome: refused.as_ref(), ..Frame::default() };
     let (label, hint) = (text("bring-file"), text("bring-file-hint"));
     let field = Field { name: "file", label: &label, hint: Some(&hint), needed: true, ..Field::default() };
     let body = html! {
@@ -57,11 +58,8 @@ fn choose(desk: &Desk, visit: &Visit, wrong: &[notice::Problem], status: StatusC
 fn how() -> Vec<Ask> {
     let mut kinds = vec![(String::new(), text("bring-kind-detect"))];
     kinds.extend(Kind::ALL.iter().map(|kind| (kind.word().to_owned(), list_word(*kind))));
-    let orders = [
-        ("", "bring-dates-detect"),
-        ("day-first", "bring-dates-dmy"),
-        ("month-first", "bring-dates-mdy"),
-    ];
+    let orders =
+        [("", "bring-dates-detect"), ("day-first", "bring-dates-dmy"), ("month-first", "bring-dates-mdy")];
     vec![
         Ask::new("kind", "bring-kind", Control::Pick(kinds)),
         Ask::new("dates", "bring-dates", Control::Pick(worded(&orders))).hint("bring-dates-hint"),
@@ -93,7 +91,11 @@ pub fn take(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
     Ok(respond::see(&format!("/import/{}?kind={kind}&dates={dates}", held.key)))
 }
 
-fn preview_of(desk: &Desk, visit: &Visit, said: &Sent) -> Result<(String, Result<Preview, FileProblem>), WebError> {
+fn preview_of(
+    desk: &Desk,
+    visit: &Visit,
+    said: &Sent,
+) -> Result<(String, Result<Preview, FileProblem>), WebError> {
     let held = visit.site.held(visit.param("key")).ok_or_else(|| {
         let gone = notice::Problem { says: text("bring-gone"), ..notice::Problem::default() };
         WebError { problems: vec![gone], ..WebError::missing() }.back_to("/import")
@@ -126,7 +128,8 @@ fn page(desk: &Desk, visit: &Visit, said: &Sent, refused: Option<&str>, status: 
         Err(problem) => (text("bring-unreadable"), file_problem(problem)),
         Ok(preview) => (counted(preview), previewed(visit, preview, said, &address)),
     };
-    let frame = Frame { title: &title, lede: Some(&lede), here: HERE, outcome: wrong.as_ref(), ..Frame::default() };
+    let frame =
+        Frame { title: &title, lede: Some(&lede), here: HERE, outcome: wrong.as_ref(), ..Frame::default() };
     let body = html! {
         (body)
         form.reread method="get" action=(address) {
@@ -160,7 +163,11 @@ fn said(words: &Said) -> String {
 
 fn file_problem(problem: &FileProblem) -> Markup {
     let hints: Vec<String> = problem.suggestions.iter().map(said).collect();
-    problems(&[notice::Problem { says: said(&problem.says), hint: hints.join(" "), ..notice::Problem::default() }])
+    problems(&[notice::Problem {
+        says: said(&problem.says),
+        hint: hints.join(" "),
+        ..notice::Problem::default()
+    }])
 }
 
 fn previewed(visit: &Visit, preview: &Preview, given: &Sent, address: &str) -> Markup {
@@ -208,7 +215,8 @@ fn remarks(preview: &Preview) -> Markup {
         ]
     };
     let list: Vec<Vec<Markup>> = preview.problems.iter().take(ROWS).map(row).collect();
-    let heads = [text("col-row"), text("col-column"), text("col-value"), text("col-problem"), text("col-suggestion")];
+    let heads =
+        [text("col-row"), text("col-column"), text("col-value"), text("col-problem"), text("col-suggestion")];
     let columns: Vec<Column<'_>> = heads.iter().map(|head| Column::words(head)).collect();
     let more = preview.problems.len().saturating_sub(ROWS);
     html! {
@@ -273,15 +281,19 @@ pub fn confirm(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
         return page(desk, visit, sent, Some(&text("bring-refused")), StatusCode::UNPROCESSABLE_ENTITY);
     };
     match desk.import(&visit.moment, visit.site.author(), &preview, &name) {
-        Ok(done) if done.added == 0 && done.corrected == 0 => Ok(respond::see("/import?done=import-unchanged")),
+        Ok(done) if done.added == 0 && done.corrected == 0 => {
+            Ok(respond::see("/import?done=import-unchanged"))
+        }
         Ok(_) => Ok(respond::see(match preview.kind {
             Kind::Kit => "/kit?done=imported",
             _ => "/people?done=imported",
         })),
         Err(error) if error.kind == app::error::ErrorKind::Storage => Err(WebError::from(error)),
         Err(error) => {
-            let says: Vec<String> =
-                problems_of(&error).iter().map(|problem| format!("{} {}", problem.says, problem.hint)).collect();
+            let says: Vec<String> = problems_of(&error)
+                .iter()
+                .map(|problem| format!("{} {}", problem.says, problem.hint))
+                .collect();
             page(desk, visit, sent, Some(says.join(" ").trim()), ErrorKind::Input.status())
         }
     }

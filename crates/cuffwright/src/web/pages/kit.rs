@@ -88,10 +88,15 @@ fn standing(piece: &Piece) -> String {
     let last = piece.last.as_ref().map(|look| (short_day(look.date), look.by.clone(), look.sound));
     match last {
         None => text("kit-never"),
-        Some((day, by, false)) => say("kit-unsound", &[("day", Value::Words(&day)), ("by", Value::Words(&by))]),
+        Some((day, by, false)) => {
+            say("kit-unsound", &[("day", Value::Words(&day)), ("by", Value::Words(&by))])
+        }
         Some((day, by, true)) => {
             let next = piece.by.map(short_day).unwrap_or_default();
-            say("kit-sound", &[("day", Value::Words(&day)), ("by", Value::Words(&by)), ("next", Value::Words(&next))])
+            say(
+                "kit-sound",
+                &[("day", Value::Words(&day)), ("by", Value::Words(&by)), ("next", Value::Words(&next))],
+            )
         }
     }
 }

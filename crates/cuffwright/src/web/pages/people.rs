@@ -49,12 +49,14 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
         .map(|((name, href, tells_apart), left, right)| PairLine { name, href, tells_apart, left, right })
         .collect();
 
-    let states: Vec<(&str, String)> = AVAILABILITIES.iter().map(|one| (one.word(), availability_word(*one))).collect();
+    let states: Vec<(&str, String)> =
+        AVAILABILITIES.iter().map(|one| (one.word(), availability_word(*one))).collect();
     let states: Vec<(&str, &str)> = states.iter().map(|(value, words)| (*value, words.as_str())).collect();
     let squads = squads(desk, day);
     let squads: Vec<(&str, &str)> = squads.iter().map(|squad| (squad.as_str(), squad.as_str())).collect();
     let tracks: Vec<String> = TRACKS.iter().map(|word| text(&format!("track-{word}"))).collect();
-    let tracks: Vec<(&str, &str)> = TRACKS.iter().zip(&tracks).map(|(word, words)| (*word, words.as_str())).collect();
+    let tracks: Vec<(&str, &str)> =
+        TRACKS.iter().zip(&tracks).map(|(word, words)| (*word, words.as_str())).collect();
     let squad_label = text("filter-squad");
     let (state_label, track_label) = (text("filter-state"), text("filter-track"));
     let filters = [

@@ -170,7 +170,10 @@ pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
     let mut lines = Vec::new();
     for text in sent.all("line") {
         // What cannot be read was not drawn by us; confirming the rest without it would be half a confirmation.
-        lines.push(unsealed(text, on).ok_or_else(|| crate::web::error::WebError::input(Vec::new()).back_to("/review"))?);
+        lines.push(
+            unsealed(text, on)
+                .ok_or_else(|| crate::web::error::WebError::input(Vec::new()).back_to("/review"))?,
+        );
     }
     if lines.is_empty() {
         return Ok(respond::see("/review?done=nothing-marked"));
@@ -189,7 +192,8 @@ pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
                 reason: String::new(),
             };
             // The marks are not kept: what changed has to be read before it is marked again.
-            let nothing = Given { line: LineRef { exercise: ExerciseId::new(""), ..given.line.clone() }, ..given };
+            let nothing =
+                Given { line: LineRef { exercise: ExerciseId::new(""), ..given.line.clone() }, ..given };
             page(desk, visit, Some(&nothing), StatusCode::CONFLICT)
         }
     }

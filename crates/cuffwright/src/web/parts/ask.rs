@@ -234,7 +234,8 @@ mod tests {
     #[test]
     fn what_was_typed_comes_back_with_its_problem() {
         let ask = Ask::new("note", "decide-reason", Control::Lines).hint("decide-reason-hint");
-        let wrong = Problem { says: "too <short>".into(), field: Some("k-note".into()), ..Problem::default() };
+        let wrong =
+            Problem { says: "too <short>".into(), field: Some("k-note".into()), ..Problem::default() };
         let shown = asks("k", &[ask], &Sent::of(&[("note", "a <b>")]), &[wrong]).into_string();
         assert!(shown.contains("a &lt;b&gt;") && shown.contains("too &lt;short&gt;"));
         assert!(shown.contains("aria-describedby=\"k-note-hint k-note-problem\""));

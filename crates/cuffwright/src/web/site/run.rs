@@ -31,29 +31,33 @@ type Params = Result<RawPathParams, axum::extract::rejection::RawPathParamsRejec
 
 /// A route for reading.
 pub fn shows(page: Read) -> MethodRouter<Site> {
-    get(move |State(site): State<Site>, params: Params, RawQuery(query): RawQuery, request: Request| async move {
-        let visit = visit(site, params, query, &request);
-        apart(move || {
-            let desk = visit.site.desk();
-            page(&desk, &visit)
-        })
-        .await
-    })
+    get(
+        move |State(site): State<Site>, params: Params, RawQuery(query): RawQuery, request: Request| async move {
+            let visit = visit(site, params, query, &request);
+            apart(move || {
+                let desk = visit.site.desk();
+                page(&desk, &visit)
+            })
+            .await
+        },
+    )
 }
 
 /// A route for reading and for the form that the page carries.
 pub fn takes(form: Write, limit: usize) -> MethodRouter<Site> {
-    post(move |State(site): State<Site>, params: Params, RawQuery(query): RawQuery, request: Request| async move {
-        let visit = visit(site, params, query, &request);
-        let sent = match take(request, limit).await {
-            Ok(sent) => sent,
-            Err(error) => return error.into_response(),
-        };
-        if sent.one("token") != visit.site.token() {
-            return WebError::new(Kind::Foreign).into_response();
-        }
-        apart(move || once(form, &visit, &sent)).await
-    })
+    post(
+        move |State(site): State<Site>, params: Params, RawQuery(query): RawQuery, request: Request| async move {
+            let visit = visit(site, params, query, &request);
+            let sent = match take(request, limit).await {
+                Ok(sent) => sent,
+                Err(error) => return error.into_response(),
+            };
+            if sent.one("token") != visit.site.token() {
+                return WebError::new(Kind::Foreign).into_response();
+            }
+            apart(move || once(form, &visit, &sent)).await
+        },
+    )
 }
 
 /// Stores a form once, however often a nervous finger sends it.

@@ -82,9 +82,7 @@ pub async fn take(request: Request, limit: usize) -> Result<Sent, WebError> {
     }
     let kind = request.headers().get(header::CONTENT_TYPE).and_then(|value| value.to_str().ok());
     let is_parts = kind.is_some_and(|kind| kind.starts_with("multipart/form-data"));
-    let reading = async {
-        if is_parts { parts(request, limit).await } else { plain(request, limit).await }
-    };
+    let reading = async { if is_parts { parts(request, limit).await } else { plain(request, limit).await } };
     tokio::time::timeout(PATIENCE, reading).await.unwrap_or_else(|_| Err(WebError::new(Kind::Slow)))
 }
 

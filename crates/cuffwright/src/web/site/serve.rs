@@ -91,11 +91,7 @@ pub async fn bind(desk: Desk, settings: Settings) -> Result<Bound, ServeError> {
 }
 
 /// Serves until Ctrl-C. `ready` is told the address once it is taken.
-pub async fn serve(
-    desk: Desk,
-    settings: Settings,
-    ready: impl FnOnce(SocketAddr),
-) -> Result<(), ServeError> {
+pub async fn serve(desk: Desk, settings: Settings, ready: impl FnOnce(SocketAddr)) -> Result<(), ServeError> {
     let bound = bind(desk, settings).await?;
     ready(bound.address());
     bound

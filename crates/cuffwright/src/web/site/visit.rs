@@ -108,8 +108,11 @@ const DONE: &[(&str, Outcome, &str)] = &[
 pub fn with_done(path: &str, word: &str) -> String {
     let (path, fragment) = path.split_once('#').map_or((path, ""), |(path, fragment)| (path, fragment));
     let (path, query) = path.split_once('?').map_or((path, ""), |(path, query)| (path, query));
-    let mut kept: Vec<String> =
-        query.split('&').filter(|pair| !pair.is_empty() && !pair.starts_with("done=")).map(str::to_owned).collect();
+    let mut kept: Vec<String> = query
+        .split('&')
+        .filter(|pair| !pair.is_empty() && !pair.starts_with("done="))
+        .map(str::to_owned)
+        .collect();
     kept.push(format!("done={word}"));
     let fragment = if fragment.is_empty() { String::new() } else { format!("#{fragment}") };
     format!("{path}?{}{fragment}", kept.join("&"))

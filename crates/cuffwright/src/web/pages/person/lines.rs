@@ -46,9 +46,9 @@ pub fn exercise_name(desk: &Desk, id: &ExerciseId) -> String {
     desk.protocol().exercise(id).map_or_else(|| id.to_string(), |exercise| exercise.name.clone())
 }
 
-/// True where the next session gives something, or a person is asked.
+/// True where the next session gives sets, or a person is asked. What is only taught has a list of its own.
 fn is_given(proposal: &Proposal) -> bool {
-    proposal.dose.is_some() || proposal.action == Action::Ask
+    (proposal.dose.is_some() && proposal.action != Action::Teach) || proposal.action == Action::Ask
 }
 
 /// One stretch of bands for each exercise that is given or asked about.
@@ -187,7 +187,7 @@ pub fn tempo(tempo: trade::protocol::Tempo) -> String {
     }
 }
 
-/// The form that decides one line. `ids` tells the forms of a page apart where one swimmer stands there often.
+/// The form that decides one line. `whose` is said on the button where a page has lines of many swimmers.
 pub fn form(
     desk: &Desk,
     visit: &Visit,
@@ -203,7 +203,8 @@ pub fn form(
     }
     let wording = wording(desk);
     let exercise = desk.protocol().exercise(&shown.exercise);
-    let rung = shown.dose.as_ref().and_then(|dose| dose.rung.as_ref()).map(ToString::to_string).unwrap_or_default();
+    let rung =
+        shown.dose.as_ref().and_then(|dose| dose.rung.as_ref()).map(ToString::to_string).unwrap_or_default();
     let on = visit.day().to_string();
     let once = crate::web::site::fresh_key();
     let (id, side) = (shown.exercise.to_string(), shown.side.word());
@@ -224,13 +225,17 @@ pub fn form(
             (rung.id.to_string(), say("decide-rung", &[("rung", Value::Words(&name))]))
         }));
     }
-    let instead: Vec<(&str, &str)> = instead.iter().map(|(value, words)| (value.as_str(), words.as_str())).collect();
+    let instead: Vec<(&str, &str)> =
+        instead.iter().map(|(value, words)| (value.as_str(), words.as_str())).collect();
     let mine = refused.filter(|given| {
-        given.line.exercise == shown.exercise && given.line.side == shown.side && given.line.subject == person.subject
+        given.line.exercise == shown.exercise
+            && given.line.side == shown.side
+            && given.line.subject == person.subject
     });
-    let about = match whose {
-        Some(name) => format!("{name}, {}, {}", exercise_name(desk, &shown.exercise), side_name(shown.side)),
-        None => format!("{}, {}", exercise_name(desk, &shown.exercise), side_name(shown.side)),
+    let title = exercise_name(desk, &shown.exercise);
+    let (about, about_unseen) = match whose {
+        Some(name) => (name.to_owned(), format!("{title}, {}", side_name(shown.side))),
+        None => (side_name(shown.side), title),
     };
     let key = format!("{}-{id}-{side}", &person.subject.to_string()[..13]);
     let action = format!("{}/decide?on={on}", href(person));
@@ -239,9 +244,11 @@ pub fn form(
         action: &action,
         key: &key,
         about: &about,
+        about_unseen: &about_unseen,
         confirms: &confirms,
         instead: &instead,
         most_sets: shown.dose.as_ref().map_or(0, |dose| dose.sets),
+        pressing: needs_a_decision(shown),
         hidden: &hidden,
         problem: mine.map(|given| given.says.as_str()),
         given: mine.map(|given| (given.choice.as_str(), given.reason.as_str())),
@@ -256,7 +263,9 @@ pub fn confirms(desk: &Desk, shown: &Proposal) -> String {
     let mut parts = vec![action];
     if let Some(rung) = &words.rung {
         parts.push(match &words.from {
-            Some(from) => say("dose-rung-change", &[("from", Value::Words(from)), ("to", Value::Words(rung))]),
+            Some(from) => {
+                say("dose-rung-change", &[("from", Value::Words(from)), ("to", Value::Words(rung))])
+            }
             None => say("dose-rung", &[("rung", Value::Words(rung))]),
         });
     }
@@ -273,7 +282,15 @@ fn sessions_of<'a>(
     on: Date,
 ) -> impl Iterator<Item = &'a Session> {
     let has = move |session: &&Session| session.blocks.iter().any(|block| block.exercise == *exercise);
-    person.read.history.sessions.iter().rev().filter(move |session| session.date <= on).filter(has).take(SESSIONS)
+    person
+        .read
+        .history
+        .sessions
+        .iter()
+        .rev()
+        .filter(move |session| session.date <= on)
+        .filter(has)
+        .take(SESSIONS)
 }
 
 fn fault(desk: &Desk, code: &FaultCode) -> String {
@@ -301,11 +318,14 @@ fn ropes_apart(desk: &Desk, person: &Person, title: &str, id: &ExerciseId, on: D
     for (index, session) in sessions_of(person, id, on).enumerate() {
         let when = session_words(session);
         let of = |side: Side| {
-            let block = session.blocks.iter().find(|block| block.exercise == *id && block.side == side.into());
+            let block =
+                session.blocks.iter().find(|block| block.exercise == *id && block.side == side.into());
             let label = ropes_label(&side_name(side.into()), title, &when);
             let heading = if side == Side::Left { Heading::Leftward } else { Heading::Rightward };
             match block {
-                Some(block) => html! { (used(desk, block)) (block_ropes(desk, block, &label, scale, heading)) },
+                Some(block) => {
+                    html! { (used(desk, block)) (block_ropes(desk, block, &label, scale, heading)) }
+                }
                 None => html! { p.quiet { (text("rope-none")) } },
             }
         };
@@ -360,13 +380,47 @@ pub fn session_words(session: &Session) -> String {
     format!("{day}, {context}")
 }
 
+/// Exercises that are taught, untimed, each with the form that records it.
+pub fn taught(desk: &Desk, person: &Person, assessment: &Assessment) -> Markup {
+    let own = href(person);
+    let of_teaching = assessment.plan.proposals.iter().filter(|proposal| proposal.action == Action::Teach);
+    let rows: Vec<Vec<Markup>> = of_teaching
+        .map(|proposal| {
+            let words = Words::of(desk, proposal);
+            let id = &proposal.exercise;
+            let reasons = reasons(desk, &proposal.trace[..proposal.trace.len().min(1)]);
+            vec![
+                html! { a href={ "/rules/exercises/" (id) } { (exercise_name(desk, id)) } },
+                html! { (side_name(proposal.side)) },
+                html! { (words.rung.unwrap_or_default()) },
+                html! { @for reason in &reasons { (reason.sentence) " " (crate::web::parts::why::rule_link(&reason.code)) } },
+                html! {
+                    a href={ (own) "/record/taught?exercise=" (id) } { (text("teach-taught")) } " "
+                    a href={ (own) "/record/sign-off?exercise=" (id) } { (text("teach-sign-off")) }
+                },
+            ]
+        })
+        .collect();
+    let heads =
+        [text("col-exercise"), text("col-side"), text("col-rung"), text("col-why"), text("col-record")];
+    let columns: Vec<Column<'_>> = heads.iter().map(|head| Column::words(head)).collect();
+    html! {
+        @if !rows.is_empty() {
+            details.not-given {
+                summary { (say("teach-lines", &[("n", Value::Count(rows.len() as i64))])) }
+                (table("teach", &text("teach-caption"), &columns, &rows))
+            }
+        }
+    }
+}
+
 /// Exercises of which nothing is given: one line each, with the weightiest reason.
 pub fn not_given(desk: &Desk, assessment: &Assessment) -> Markup {
     let rows: Vec<Vec<Markup>> = assessment
         .plan
         .proposals
         .iter()
-        .filter(|proposal| !is_given(proposal))
+        .filter(|proposal| !is_given(proposal) && proposal.action != Action::Teach)
         .map(|proposal| {
             let reasons = reasons(desk, &proposal.trace[..proposal.trace.len().min(1)]);
             vec![
@@ -444,7 +498,14 @@ pub fn decide(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
 }
 
 /// The page again, with what was chosen and written, and why it was not taken.
-fn refused(desk: &Desk, visit: &Visit, sent: &Sent, line: LineRef, says: String, status: StatusCode) -> Answer {
+fn refused(
+    desk: &Desk,
+    visit: &Visit,
+    sent: &Sent,
+    line: LineRef,
+    says: String,
+    status: StatusCode,
+) -> Answer {
     let person = desk.person(line.subject)?;
     let given =
         Given { line, says, choice: sent.one("choice").to_owned(), reason: sent.one("reason").to_owned() };

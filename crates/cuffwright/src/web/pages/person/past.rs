@@ -44,7 +44,8 @@ fn folded(heading: &'static str, inside: Option<Markup>) -> Markup {
 }
 
 fn sessions(desk: &Desk, person: &Person, on: Date) -> Option<Markup> {
-    let all: Vec<_> = person.read.history.sessions.iter().rev().filter(|session| session.date <= on).collect();
+    let all: Vec<_> =
+        person.read.history.sessions.iter().rev().filter(|session| session.date <= on).collect();
     if all.is_empty() {
         return None;
     }
@@ -94,7 +95,8 @@ fn pains(desk: &Desk, person: &Person, on: Date) -> Option<Markup> {
         .filter(|report| report.date <= on)
         .take(ROWS)
         .map(|report| {
-            let signs: Vec<String> = report.signs.iter().map(|sign| text(&format!("sign-{}", sign.word()))).collect();
+            let signs: Vec<String> =
+                report.signs.iter().map(|sign| text(&format!("sign-{}", sign.word()))).collect();
             vec![
                 html! { (day(report.date)) },
                 html! { (when_words(desk, &report.when)) },
@@ -120,7 +122,8 @@ pub fn decision_words(desk: &Desk, decision: &DecisionFact) -> String {
     let wording = wording(desk);
     let exercise = desk.protocol().exercise(&ExerciseId::new(&decision.exercise));
     let rung = |rung: &Option<String>| {
-        rung.as_ref().map_or_else(|| text("decide-nothing"), |rung| wording.rung(exercise, &RungId::new(rung)).name)
+        rung.as_ref()
+            .map_or_else(|| text("decide-nothing"), |rung| wording.rung(exercise, &RungId::new(rung)).name)
     };
     match decision.verdict {
         Verdict::Confirmed => say("decision-confirmed", &[("rung", Value::Words(&rung(&decision.rung)))]),
@@ -236,9 +239,13 @@ fn screenings(person: &Person, on: Date) -> Option<Markup> {
     ];
     let columns: Vec<Column<'_>> = heads.iter().map(|head| Column::words(head)).collect();
     let when = day(screening.date);
-    let caption =
-        say("screening-caption", &[("day", Value::Words(&when)), ("tester", Value::Words(&screening.tester))]);
-    Some(html! { (table("past-screening", &caption, &columns, &rows)) p.quiet { (text("screening-usual-note")) } })
+    let caption = say(
+        "screening-caption",
+        &[("day", Value::Words(&when)), ("tester", Value::Words(&screening.tester))],
+    );
+    Some(
+        html! { (table("past-screening", &caption, &columns, &rows)) p.quiet { (text("screening-usual-note")) } },
+    )
 }
 
 /// What a fact is about, in words.

@@ -41,11 +41,8 @@ pub const ABSENCE: Sheet = Sheet {
     title: "record-absence",
     lede: "record-absence-lede",
     asks: |_| {
-        let why = [
-            ("healthy", "absence-healthy"),
-            ("illness", "absence-illness"),
-            ("injury", "absence-injury"),
-        ];
+        let why =
+            [("healthy", "absence-healthy"), ("illness", "absence-illness"), ("injury", "absence-injury")];
         vec![
             Ask::new("from", "ask-first-day-away", Control::Day).needed(),
             Ask::new("to", "ask-last-day-away", Control::Day).hint("ask-open-end"),

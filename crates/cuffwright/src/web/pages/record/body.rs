@@ -29,7 +29,12 @@ pub const GROWTH: Sheet = Sheet {
         let sitting_height_cm = taking.number_or_none("sitting_height_cm");
         let mass_kg = taking.number_or_none("mass_kg");
         ask_again(taking, "height_cm", "height", height_cm.map(|value| value / 100.0));
-        ask_again(taking, "sitting_height_cm", "sitting_height", sitting_height_cm.map(|value| value / 100.0));
+        ask_again(
+            taking,
+            "sitting_height_cm",
+            "sitting_height",
+            sitting_height_cm.map(|value| value / 100.0),
+        );
         ask_again(taking, "mass_kg", "body_mass", mass_kg);
         Some(vec![Draft::new(&GrowthFact { date: date?, height_cm: height_cm?, sitting_height_cm, mass_kg })])
     },
@@ -176,11 +181,7 @@ fn screening(_: &Setting<'_>, taking: &mut Taking<'_>) -> Option<Vec<Draft>> {
     if findings.is_empty() && taking.problems.is_empty() {
         taking.wrong("tester", text("take-nothing-measured"));
     }
-    let visible_hollow = taking
-        .sent()
-        .all("visible_hollow")
-        .filter_map(super::take::word_of)
-        .collect();
+    let visible_hollow = taking.sent().all("visible_hollow").filter_map(super::take::word_of).collect();
     Some(vec![Draft::new(&ScreeningFact { date: date?, tester: tester?, findings, visible_hollow })])
 }
 

@@ -54,7 +54,8 @@ pub const ANSWER: Sheet = Sheet {
                 let (day, side) = (referral.opened.to_string(), referral.side.map_or("", |side| side.word()));
                 let (shown, whose) =
                     (short_day(referral.opened), crate::web::pages::shared::side_word(referral.side));
-                let words = say("answer-of", &[("day", Value::Words(&shown)), ("side", Value::Words(&whose))]);
+                let words =
+                    say("answer-of", &[("day", Value::Words(&shown)), ("side", Value::Words(&whose))]);
                 (format!("{day} {side}"), words)
             })
             .collect();
@@ -67,12 +68,14 @@ pub const ANSWER: Sheet = Sheet {
         let (letter, answered) = (taking.words("letter"), taking.past_day("date"));
         let (letter, answered) = (letter?, answered?);
         let facts = setting.desk.store().live_facts(setting.person.subject).ok()?;
-        let found = facts.iter().filter(|live| live.fact.told.kind == Kind::Referral.word()).find_map(|live| {
-            let referral: ReferralFact = read_json(live.payload()).ok()?;
-            let side = referral.side.map_or("", |side| trade::side::Side::word(side_of(side)));
-            let key = format!("{} {side}", referral.opened);
-            (referral.answered.is_none() && key.trim() == letter.trim()).then_some((live.fact.told.id, referral))
-        });
+        let found =
+            facts.iter().filter(|live| live.fact.told.kind == Kind::Referral.word()).find_map(|live| {
+                let referral: ReferralFact = read_json(live.payload()).ok()?;
+                let side = referral.side.map_or("", |side| trade::side::Side::word(side_of(side)));
+                let key = format!("{} {side}", referral.opened);
+                (referral.answered.is_none() && key.trim() == letter.trim())
+                    .then_some((live.fact.told.id, referral))
+            });
         let Some((id, referral)) = found else {
             taking.wrong("letter", text("take-no-letter"));
             return None;
@@ -151,13 +154,8 @@ pub const CLEARANCE: Sheet = Sheet {
 };
 
 /// A clinician's signed limit.
-pub const LIMIT: Sheet = Sheet {
-    word: "limit",
-    title: "record-limit",
-    lede: "record-limit-lede",
-    asks: limit_asks,
-    take: limit,
-};
+pub const LIMIT: Sheet =
+    Sheet { word: "limit", title: "record-limit", lede: "record-limit-lede", asks: limit_asks, take: limit };
 
 fn limit_asks(setting: &Setting<'_>) -> Vec<Ask> {
     let tags = Tag::ALL.iter().map(|tag| (tag.word().to_owned(), text(&format!("tag-{}", tag.word()))));
@@ -186,7 +184,9 @@ fn limit_asks(setting: &Setting<'_>) -> Vec<Ask> {
 fn limit(_: &Setting<'_>, taking: &mut Taking<'_>) -> Option<Vec<Draft>> {
     let (signed, until) = (taking.past_day("signed"), taking.day("until"));
     let (side, clinician) = (taking.word_or_none("side"), clinician(taking));
-    let all = |name| taking.sent().all(name).filter(|value| !value.is_empty()).map(str::to_owned).collect::<Vec<_>>();
+    let all = |name| {
+        taking.sent().all(name).filter(|value| !value.is_empty()).map(str::to_owned).collect::<Vec<_>>()
+    };
     let (locked_tags, locked_exercises) = (all("locked_tags"), all("locked_exercises"));
     let sets = taking.whole_or_none("sets");
     let cap_s = taking.number_or_none("cap_s");

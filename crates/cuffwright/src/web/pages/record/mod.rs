@@ -91,11 +91,8 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
 /// Today stands in the date fields from the start: it is right nine times of ten and plain to see.
 fn with_today(sheet: &Sheet, given: &Sent, visit: &Visit) -> Sent {
     let mut with = given.clone();
-    let today = if sheet.word == body::WATER_WEEK.word {
-        body::monday_before(visit.today())
-    } else {
-        visit.today()
-    };
+    let today =
+        if sheet.word == body::WATER_WEEK.word { body::monday_before(visit.today()) } else { visit.today() };
     for name in ["date", "from", "opened", "signed"] {
         if given.one(name).is_empty() {
             with = with.with(name, &today.to_string());
@@ -109,7 +106,8 @@ fn with_today(sheet: &Sheet, given: &Sent, visit: &Visit) -> Sent {
 
 fn page(setting: &Setting<'_>, sheet: &Sheet, given: &Sent, wrong: &[Problem], status: StatusCode) -> Answer {
     let who = name(setting.person);
-    let title = say("record-title", &[("what", Value::Words(&text(sheet.title))), ("name", Value::Words(&who))]);
+    let title =
+        say("record-title", &[("what", Value::Words(&text(sheet.title))), ("name", Value::Words(&who))]);
     let own = href(setting.person);
     let back = back_or(given.one("back"), &own).to_owned();
     let refused = (!wrong.is_empty()).then(|| outcome(Outcome::Refused, &text("record-refused")));
@@ -134,7 +132,14 @@ fn page(setting: &Setting<'_>, sheet: &Sheet, given: &Sent, wrong: &[Problem], s
 }
 
 /// Part of a form, drawn where it is needed: the questions named, everything else going along unseen.
-pub fn in_place(setting: &Setting<'_>, word: &str, key: &str, shown: &[&str], preset: &[(&str, &str)], back: &str) -> Markup {
+pub fn in_place(
+    setting: &Setting<'_>,
+    word: &str,
+    key: &str,
+    shown: &[&str],
+    preset: &[(&str, &str)],
+    back: &str,
+) -> Markup {
     let Some(sheet) = sheet(word) else { return html! {} };
     let own = href(setting.person);
     let given = with_today(sheet, &Sent::of(preset), setting.visit);
@@ -186,7 +191,12 @@ fn again(desk: &Desk, visit: &Visit, sheet: &Sheet, sent: &Sent, wrong: Vec<Prob
 }
 
 /// Fields are named after the places of the fact, so that what the fact's own check finds stands at its field.
-fn at_fields(found: Vec<Problem>, desk: &Desk, visit: &Visit, sheet: &Sheet) -> Result<Vec<Problem>, WebError> {
+fn at_fields(
+    found: Vec<Problem>,
+    desk: &Desk,
+    visit: &Visit,
+    sheet: &Sheet,
+) -> Result<Vec<Problem>, WebError> {
     let setting = Setting { desk, person: desk.person(visit.subject()?)?, visit };
     let asked = (sheet.asks)(&setting);
     Ok(found

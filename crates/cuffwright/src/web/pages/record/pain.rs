@@ -12,8 +12,7 @@ use crate::web::site::sent::Sent;
 use crate::web::words::text;
 
 /// The sheet.
-pub const PAIN: Sheet =
-    Sheet { word: "pain", title: "record-pain", lede: "record-pain-lede", asks, take };
+pub const PAIN: Sheet = Sheet { word: "pain", title: "record-pain", lede: "record-pain-lede", asks, take };
 
 fn asks(setting: &Setting<'_>) -> Vec<Ask> {
     let when = [
@@ -37,7 +36,8 @@ fn asks(setting: &Setting<'_>) -> Vec<Ask> {
         Ask::new("kind", "ask-pain-kind", Control::Pick(worded(&kind))).hint("ask-pain-kind-hint"),
         Ask::new("exercise", "ask-pain-exercise", Control::Pick(during)),
         Ask::new("signs", "ask-signs", Control::Several(sign_groups())),
-        Ask::new("sign_side", "ask-sign-side", Control::Pick(sides("choice-side-unknown"))).hint("ask-sign-side-hint"),
+        Ask::new("sign_side", "ask-sign-side", Control::Pick(sides("choice-side-unknown")))
+            .hint("ask-sign-side-hint"),
         Ask::new("asked", "ask-pain-asked", Control::Line).hint("ask-pain-asked-hint"),
     ]
 }
@@ -85,12 +85,23 @@ fn take(_: &Setting<'_>, taking: &mut Taking<'_>) -> Option<Vec<Draft>> {
     let when = taking.word("when");
     let (left, right) = (taking.whole_or_none("left"), taking.whole_or_none("right"));
     let kind = taking.word_or_none("kind").unwrap_or_default();
-    let signs: Vec<String> = taking.sent().all("signs").filter(|sign| !sign.is_empty()).map(str::to_owned).collect();
+    let signs: Vec<String> =
+        taking.sent().all("signs").filter(|sign| !sign.is_empty()).map(str::to_owned).collect();
     let sign_side = taking.word_or_none("sign_side");
     if left.is_none() && right.is_none() && signs.is_empty() && taking.problems.is_empty() {
         taking.wrong("left", text("take-nothing-said"));
     }
     let some = |name: &str| taking.sent().some(name).map(str::to_owned);
     let (exercise, asked) = (some("exercise"), some("asked"));
-    Some(vec![Draft::new(&PainFact { date: date?, when: when?, exercise, left, right, kind, signs, sign_side, asked })])
+    Some(vec![Draft::new(&PainFact {
+        date: date?,
+        when: when?,
+        exercise,
+        left,
+        right,
+        kind,
+        signs,
+        sign_side,
+        asked,
+    })])
 }

@@ -29,7 +29,8 @@ fn consent_asks(_: &Setting<'_>) -> Vec<Ask> {
         options: items,
     };
     let needed = ConsentItem::NEEDED.iter().map(item).collect();
-    let other = ConsentItem::ALL.iter().filter(|item| !ConsentItem::NEEDED.contains(item)).map(item).collect();
+    let other =
+        ConsentItem::ALL.iter().filter(|item| !ConsentItem::NEEDED.contains(item)).map(item).collect();
     let groups =
         vec![group("consent-needed", "needed", needed), group("consent-asked-apart", "asked-apart", other)];
     vec![

@@ -28,7 +28,9 @@ pub const WATER: Sheet = Sheet {
     word: "water-advice",
     title: "record-water",
     lede: "record-water-lede",
-    asks: |_| vec![day(), Ask::new("advice", "ask-advice", Control::Lines).hint("ask-advice-hint").needed(), by()],
+    asks: |_| {
+        vec![day(), Ask::new("advice", "ask-advice", Control::Lines).hint("ask-advice-hint").needed(), by()]
+    },
     take: |_, taking| {
         let (date, advice, by) = (taking.past_day("date"), taking.words("advice"), taking.words("by"));
         Some(vec![Draft::new(&WaterAdviceFact { date: date?, advice: advice?, by: by? })])

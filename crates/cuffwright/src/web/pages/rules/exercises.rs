@@ -117,7 +117,14 @@ fn faults(desk: &Desk, exercise: &Exercise) -> Markup {
         .faults
         .iter()
         .filter_map(|code| desk.protocol().fault(code))
-        .map(|fault| vec![html! { (fault.name) }, html! { (fault.seen_as) }, html! { (fault.cue) }, html! { (fault.code) }])
+        .map(|fault| {
+            vec![
+                html! { (fault.name) },
+                html! { (fault.seen_as) },
+                html! { (fault.cue) },
+                html! { (fault.code) },
+            ]
+        })
         .collect();
     let heads = [text("col-fault"), text("col-seen-as"), text("col-cue"), text("col-kind")];
     let columns: Vec<Column<'_>> = heads.iter().map(|head| Column::words(head)).collect();

@@ -58,8 +58,12 @@ pub fn evidence(evidence: &Evidence) -> Markup {
 pub fn show(desk: &Desk, visit: &Visit) -> Answer {
     let protocol = desk.protocol();
     let (title, lede) = (text("place-rules"), text("rules-lede"));
-    let frame =
-        Frame { title: &title, lede: Some(&lede), here: Here::At(Place::Rules, Spot::Rules), ..Frame::default() };
+    let frame = Frame {
+        title: &title,
+        lede: Some(&lede),
+        here: Here::At(Place::Rules, Spot::Rules),
+        ..Frame::default()
+    };
     let rows: Vec<Vec<Markup>> = protocol
         .parameters
         .listed
@@ -74,8 +78,13 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
             ]
         })
         .collect();
-    let heads =
-        [text("col-parameter"), text("col-value"), text("col-allowed"), text("col-ground"), text("col-rules")];
+    let heads = [
+        text("col-parameter"),
+        text("col-value"),
+        text("col-allowed"),
+        text("col-ground"),
+        text("col-rules"),
+    ];
     let columns: Vec<Column<'_>> = heads.iter().map(|head| Column::words(head)).collect();
     let body = html! {
         (ground(desk))
@@ -128,8 +137,7 @@ pub fn one(desk: &Desk, visit: &Visit) -> Answer {
     let rule = catalogue::find(visit.param("code")).ok_or_else(|| WebError::missing().back_to("/rules"))?;
     let code = rule.code.to_string();
     let title = say("rule-title", &[("code", Value::Words(&code)), ("name", Value::Words(rule.name))]);
-    let frame =
-        Frame { title: &title, here: Here::Below(Place::Rules, Spot::Rules), ..Frame::default() };
+    let frame = Frame { title: &title, here: Here::Below(Place::Rules, Spot::Rules), ..Frame::default() };
     let parameters = rule.parameters.iter().filter_map(|key| desk.protocol().parameters.listed_of(key));
     let body = html! {
         dl.rule-whole {

@@ -64,8 +64,7 @@ fn choose(desk: &Desk, visit: &Visit) -> Answer {
     };
     let squad = visit.query.one("squad");
     let squads = squads(desk, visit.today());
-    let found =
-        find(desk, visit.today(), &Find { squad: squad.to_owned(), ..Find::default() });
+    let found = find(desk, visit.today(), &Find { squad: squad.to_owned(), ..Find::default() });
     let (title, lede) = (text("session-title"), text("session-lede-who"));
     let frame = Frame { title: &title, lede: Some(&lede), here: HERE, ..Frame::default() };
     let body = html! {
@@ -149,7 +148,9 @@ pub fn there<'a>(desk: &'a Desk, sent: &Sent, date: Date) -> Vec<There<'a>> {
                 .plan
                 .proposals
                 .iter()
-                .filter(|proposal| proposal.dose.as_ref().is_some_and(|dose| dose.timed && dose.rung.is_some()))
+                .filter(|proposal| {
+                    proposal.dose.as_ref().is_some_and(|dose| dose.timed && dose.rung.is_some())
+                })
                 .map(|proposal| Planned {
                     key: format!("{key}.{}.{}", proposal.exercise, proposal.side.word()),
                     proposal: proposal.clone(),
@@ -254,11 +255,21 @@ fn line(desk: &Desk, planned: &Planned, given: &Sent, wrong: &[Problem]) -> Mark
     let title = format!("{}, {}", exercise_name(desk, &proposal.exercise), side_name(proposal.side));
     let (ends, seen) = (ends(), seen());
     let faults = faults(desk, proposal.exercise.as_str());
-    let rungs: Vec<(String, String)> = desk.protocol().exercise(&proposal.exercise).map_or_else(Vec::new, |exercise| {
-        let units = desk.reader().units;
-        exercise.ladder.iter().map(|rung| (rung.id.to_string(), app::text::rung_name(rung, units))).collect()
-    });
-    let planned_rung = proposal.dose.as_ref().and_then(|dose| dose.rung.as_ref()).map(ToString::to_string).unwrap_or_default();
+    let rungs: Vec<(String, String)> =
+        desk.protocol().exercise(&proposal.exercise).map_or_else(Vec::new, |exercise| {
+            let units = desk.reader().units;
+            exercise
+                .ladder
+                .iter()
+                .map(|rung| (rung.id.to_string(), app::text::rung_name(rung, units)))
+                .collect()
+        });
+    let planned_rung = proposal
+        .dose
+        .as_ref()
+        .and_then(|dose| dose.rung.as_ref())
+        .map(ToString::to_string)
+        .unwrap_or_default();
     let used = format!("{}.used", planned.key);
     let used_now = given.some(&used).unwrap_or(&planned_rung);
     html! {

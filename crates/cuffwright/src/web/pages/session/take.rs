@@ -121,7 +121,8 @@ fn sets_of(
         )
     };
     let typed = |set: u8, part: &str| sent.some(&field(&planned.key, set, part));
-    let is_typed = |set: u8| ["seconds", "end", "fault", "seen"].iter().any(|part| typed(set, part).is_some());
+    let is_typed =
+        |set: u8| ["seconds", "end", "fault", "seen"].iter().any(|part| typed(set, part).is_some());
     if !(1..=dose.sets).any(is_typed) {
         return Vec::new();
     }
@@ -130,7 +131,8 @@ fn sets_of(
         return Vec::new();
     }
     let used = sent.some(&format!("{}.used", planned.key)).unwrap_or(&rung).to_owned();
-    let known = desk.protocol().exercise(&proposal.exercise).and_then(|exercise| exercise.rung(&RungId::new(&used)));
+    let known =
+        desk.protocol().exercise(&proposal.exercise).and_then(|exercise| exercise.rung(&RungId::new(&used)));
     if known.is_none() {
         problems.push(Problem { place: place(1), says: text("take-not-a-choice"), ..Problem::default() });
         return Vec::new();
