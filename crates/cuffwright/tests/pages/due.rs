@@ -2,11 +2,11 @@
 
 use app::demo::Case;
 
-use super::site::{demo_site, read_site, swimmer};
+use super::site::{demo_site, read_site, site_with, swimmer};
 
 #[tokio::test]
 async fn an_open_line_is_closed_by_its_fact_right_there() {
-    let site = demo_site();
+    let site = site_with(Case::PainOnMonday);
     let subject = swimmer(Case::PainOnMonday);
     let page = site.get("/").await;
     assert!(page.body.contains("Tell the guardian today"));
@@ -22,7 +22,7 @@ async fn an_open_line_is_closed_by_its_fact_right_there() {
 
 #[tokio::test]
 async fn the_next_morning_is_asked_with_both_shoulders() {
-    let site = demo_site();
+    let site = site_with(Case::PainOnMonday);
     let subject = swimmer(Case::PainOnMonday);
     let path = format!("/people/{subject}/record/pain");
     let form = [

@@ -5,7 +5,7 @@ use app::desk::Draft;
 use app::facts::Kind;
 use store::{FactId, NewFact, Payload};
 
-use super::site::{Asked, demo_site, swimmer};
+use super::site::{Asked, site_with, swimmer};
 
 async fn first_set(site: &Asked, own: &str) -> String {
     let list = site.get(&format!("{own}/facts?kind=set")).await;
@@ -15,7 +15,7 @@ async fn first_set(site: &Asked, own: &str) -> String {
 
 #[tokio::test]
 async fn a_set_is_put_right_and_the_reason_kept() {
-    let site = demo_site();
+    let site = site_with(Case::Ordinary);
     let own = format!("/people/{}", swimmer(Case::Ordinary));
     let fact = first_set(&site, &own).await;
     let page = site.get(&fact).await;
@@ -37,7 +37,7 @@ async fn a_set_is_put_right_and_the_reason_kept() {
 
 #[tokio::test]
 async fn a_fact_is_taken_back_with_a_reason() {
-    let site = demo_site();
+    let site = site_with(Case::Ordinary);
     let own = format!("/people/{}", swimmer(Case::Ordinary));
     let fact = first_set(&site, &own).await;
     assert_eq!(site.post(&format!("{fact}/take-back"), &[("why", " ")]).await.status, 422);
@@ -48,7 +48,7 @@ async fn a_fact_is_taken_back_with_a_reason() {
 
 #[tokio::test]
 async fn who_a_swimmer_is_cannot_be_taken_back() {
-    let site = demo_site();
+    let site = site_with(Case::Ordinary);
     let own = format!("/people/{}", swimmer(Case::Ordinary));
     let list = site.get(&format!("{own}/facts?kind=swimmer")).await;
     let link =
@@ -60,7 +60,7 @@ async fn who_a_swimmer_is_cannot_be_taken_back() {
 
 #[tokio::test]
 async fn what_cannot_be_read_is_shown_with_what_to_do() {
-    let site = demo_site();
+    let site = site_with(Case::Ordinary);
     let subject = swimmer(Case::Ordinary);
     let moment = app::demo::morning();
     let fact = NewFact {
@@ -88,7 +88,7 @@ async fn what_cannot_be_read_is_shown_with_what_to_do() {
 
 #[tokio::test]
 async fn two_corrections_of_one_fact_are_shown_as_contested() {
-    let site = demo_site();
+    let site = site_with(Case::Ordinary);
     let subject = swimmer(Case::Ordinary);
     let told = app::facts::GuardianToldFact { date: "2026-11-20".parse().unwrap(), by: "A".to_owned() };
     let (author, moment) = (super::site::author(), app::demo::morning());

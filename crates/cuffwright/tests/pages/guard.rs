@@ -3,7 +3,9 @@
 use axum::body::Body;
 use axum::http::Request;
 
-use super::site::{HOST, demo_site, read_site};
+use app::demo::Case;
+
+use super::site::{HOST, demo_site, read_site, site_with, swimmer};
 
 #[tokio::test]
 async fn a_name_that_points_here_from_elsewhere_is_refused() {
@@ -93,8 +95,8 @@ async fn only_loopback_is_served() {
 
 #[tokio::test]
 async fn a_form_sent_twice_is_stored_once() {
-    let site = demo_site();
-    let subject = super::site::swimmer(app::demo::Case::PainOnMonday);
+    let site = site_with(Case::PainOnMonday);
+    let subject = swimmer(Case::PainOnMonday);
     let count = || site.site().desk().store().counts().unwrap().facts;
     let path = format!("/people/{subject}/record/guardian-told");
     let form = [("date", "2026-11-25"), ("by", "Ronja"), ("once", "k1"), ("back", "/due")];

@@ -2,11 +2,11 @@
 
 use app::demo::Case;
 
-use super::site::{demo_site, swimmer};
+use super::site::{site_with, swimmer};
 
 #[tokio::test]
 async fn a_refused_form_keeps_what_was_typed_and_names_every_problem() {
-    let site = demo_site();
+    let site = site_with(Case::Ordinary);
     let subject = swimmer(Case::Ordinary);
     let form = [
         ("date", "2026-12-24"),
@@ -25,7 +25,7 @@ async fn a_refused_form_keeps_what_was_typed_and_names_every_problem() {
 
 #[tokio::test]
 async fn nobody_asked_is_not_recorded_as_no_pain() {
-    let site = demo_site();
+    let site = site_with(Case::Ordinary);
     let subject = swimmer(Case::Ordinary);
     let form = [("date", "2026-11-25"), ("when", "other"), ("left", ""), ("right", "")];
     assert_eq!(site.post(&format!("/people/{subject}/record/pain"), &form).await.status, 422);
@@ -36,7 +36,7 @@ async fn nobody_asked_is_not_recorded_as_no_pain() {
 
 #[tokio::test]
 async fn a_letter_without_a_licence_valid_that_day_is_refused() {
-    let site = demo_site();
+    let site = site_with(Case::SecondPainEvent);
     let subject = swimmer(Case::SecondPainEvent);
     let path = format!("/people/{subject}/record/clearance");
     let mut form = vec![
@@ -58,7 +58,7 @@ async fn a_letter_without_a_licence_valid_that_day_is_refused() {
 
 #[tokio::test]
 async fn reopening_never_ends_a_referral() {
-    let site = demo_site();
+    let site = site_with(Case::SecondPainEvent);
     let subject = swimmer(Case::SecondPainEvent);
     let before = site.get(&format!("/people/{subject}")).await;
     assert!(before.body.contains("out, referred"));
@@ -69,7 +69,7 @@ async fn reopening_never_ends_a_referral() {
 
 #[tokio::test]
 async fn an_unusual_number_is_asked_about_once_more() {
-    let site = demo_site();
+    let site = site_with(Case::Ordinary);
     let subject = swimmer(Case::Ordinary);
     let path = format!("/people/{subject}/record/growth");
     let mut form = vec![("date", "2026-11-25"), ("height_cm", "218,5")];
@@ -85,7 +85,7 @@ async fn an_unusual_number_is_asked_about_once_more() {
 
 #[tokio::test]
 async fn the_answer_to_a_letter_closes_it() {
-    let site = demo_site();
+    let site = site_with(Case::ReferralUnanswered);
     let subject = swimmer(Case::ReferralUnanswered);
     let page = site.get(&format!("/people/{subject}/record/referral-answer")).await;
     let letter = page.body.split("<option value=\"").nth(1).and_then(|rest| rest.split('"').next()).unwrap();
@@ -100,7 +100,7 @@ async fn the_answer_to_a_letter_closes_it() {
 
 #[tokio::test]
 async fn words_instead_of_a_number_say_why_there_is_none() {
-    let site = demo_site();
+    let site = site_with(Case::MissedScreening);
     let subject = swimmer(Case::MissedScreening);
     let path = format!("/people/{subject}/record/screening");
     let form = [
@@ -121,7 +121,7 @@ async fn words_instead_of_a_number_say_why_there_is_none() {
 
 #[tokio::test]
 async fn a_form_never_leads_off_the_site() {
-    let site = demo_site();
+    let site = site_with(Case::Ordinary);
     let subject = swimmer(Case::Ordinary);
     for back in ["https://evil.example/", "//evil.example", "/\\evil.example"] {
         let form = [("date", "2026-11-25"), ("by", "Ronja"), ("back", back)];

@@ -2,7 +2,7 @@
 
 use app::demo::Case;
 
-use super::site::{Asked, demo_site, swimmer};
+use super::site::{Asked, demo_site, site_with, swimmer};
 
 /// Names of the fields of a page that end in one of these.
 fn fields(body: &str, ending: &str) -> Vec<String> {
@@ -42,7 +42,7 @@ async fn send(site: &Asked, who: &str, body: &str, more: &[(String, String)]) ->
 
 #[tokio::test]
 async fn a_session_is_stored_and_the_next_proposals_show() {
-    let site = demo_site();
+    let site = site_with(Case::HeldStep);
     let who = swimmer(Case::HeldStep).to_string();
     let body = page(&site, &who).await;
     assert!(!body.contains("value=\"yes\" selected"), "nothing is seen before somebody says so");
@@ -68,7 +68,7 @@ async fn a_session_is_stored_and_the_next_proposals_show() {
 
 #[tokio::test]
 async fn every_problem_stands_at_its_set_and_nothing_is_stored() {
-    let site = demo_site();
+    let site = site_with(Case::HeldStep);
     let who = swimmer(Case::HeldStep).to_string();
     let body = page(&site, &who).await;
     let seconds = fields(&body, ".1.seconds");
@@ -100,7 +100,7 @@ async fn every_problem_stands_at_its_set_and_nothing_is_stored() {
 
 #[tokio::test]
 async fn a_plan_that_has_changed_is_not_written_to() {
-    let site = demo_site();
+    let site = site_with(Case::HeldStep);
     let who = swimmer(Case::HeldStep).to_string();
     let body = page(&site, &who).await;
     let seconds = fields(&body, ".1.seconds")[0].clone();
@@ -118,7 +118,7 @@ async fn a_plan_that_has_changed_is_not_written_to() {
 
 #[tokio::test]
 async fn something_new_is_asked_about_at_once() {
-    let site = demo_site();
+    let site = site_with(Case::HeldStep);
     let who = swimmer(Case::HeldStep).to_string();
     let body = page(&site, &who).await;
     let new = fields(&body, ".new")[0].clone();

@@ -9,7 +9,7 @@ use axum::body::{Body, to_bytes};
 use axum::http::{HeaderMap, Request, StatusCode, header};
 use cuffwright::web::routes;
 use cuffwright::web::site::Site;
-use store::{Store, SubjectId};
+use store::{NewFact, Store, SubjectId};
 use tower::ServiceExt;
 use trade::protocol::shipped;
 
@@ -59,6 +59,16 @@ fn club() -> &'static DemoClub {
 pub(crate) fn demo_site() -> Asked {
     let mut desk = Desk::new(Store::in_memory().unwrap(), shipped().clone()).unwrap();
     desk.append(&demo::morning(), club().facts.clone()).unwrap();
+    site_of(desk)
+}
+
+/// The club with one of its swimmers: enough for a test of one, and made in no time.
+pub(crate) fn site_with(case: Case) -> Asked {
+    let subject = swimmer(case);
+    let is_needed = |fact: &&NewFact| fact.subject == subject || fact.subject == SubjectId::CLUB;
+    let facts = club().facts.iter().filter(is_needed).cloned().collect();
+    let mut desk = Desk::new(Store::in_memory().unwrap(), shipped().clone()).unwrap();
+    desk.append(&demo::morning(), facts).unwrap();
     site_of(desk)
 }
 
