@@ -1,0 +1,13 @@
+//! The pages through the router, in process: status, headers, and a few nodes by id.
+
+mod due;
+mod every;
+mod facts;
+mod guard;
+mod import;
+mod person;
+mod record;
+mod review;
+mod rules;
+mod session;
+mod site;
