@@ -17,8 +17,8 @@
 
 pub mod body;
 pub mod elastic;
-//pub mod endurance;
-//pub mod fatigue;
+pub mod endurance;
+pub mod fatigue;
 //pub mod figure;
 //pub mod ladder;
 mod numeric;

@@ -7,3 +7,5 @@ mod references;
 
 mod bands;
 mod body;
+mod endurance;
+mod fatigue;

@@ -17,6 +17,11 @@ pub(crate) const FOLDERS: &[&str] = &[
     "ogden-1972",
     "treloar-1944",
     "worked-calibration",
+    "frey-law-avin-2010",
+    "el-ahrache-2006",
+    "hincapie-ramos-2014",
+    "xia-frey-law-2008",
+    "looft-2018",
 ];
 
 struct Expected {
