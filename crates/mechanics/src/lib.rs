@@ -23,8 +23,8 @@ pub mod fatigue;
 //pub mod ladder;
 mod numeric;
 pub mod spread;
-//pub mod strength;
-//pub mod torque;
+pub mod strength;
+pub mod torque;
 
 /// Standard acceleration of free fall, metres per second squared (ISO 80000-3, exact by definition).
 pub(crate) const GRAVITY: f64 = 9.806_65;

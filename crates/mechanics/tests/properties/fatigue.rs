@@ -117,13 +117,8 @@ impl System<f64, Vector2<f64>> for Equations {
     fn system(&self, _: f64, y: &Vector2<f64>, dy: &mut Vector2<f64>) {
         let (active, fatigued) = (y[0], y[1]);
         let resting = 1.0 - active - fatigued;
-        let drive = if self.target <= active {
-            10.0 * (self.target - active)
-        } else if resting > self.target - active {
-            10.0 * (self.target - active)
-        } else {
-            10.0 * resting
-        };
+        let wanted = self.target - active;
+        let drive = if wanted <= 0.0 || wanted < resting { 10.0 * wanted } else { 10.0 * resting };
         dy[0] = drive - self.fatigue * active;
         dy[1] = self.fatigue * active - self.recovery * fatigued;
     }

@@ -9,3 +9,6 @@ mod bands;
 mod body;
 mod endurance;
 mod fatigue;
+mod geometry;
+mod push_up;
+mod statics;
