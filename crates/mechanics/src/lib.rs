@@ -17,14 +17,14 @@
 
 pub mod body;
 pub mod elastic;
-//pub mod endurance;
-//pub mod fatigue;
+pub mod endurance;
+pub mod fatigue;
 //pub mod figure;
 //pub mod ladder;
 mod numeric;
 pub mod spread;
-//pub mod strength;
-//pub mod torque;
+pub mod strength;
+pub mod torque;
 
 /// Standard acceleration of free fall, metres per second squared (ISO 80000-3, exact by definition).
 pub(crate) const GRAVITY: f64 = 9.806_65;

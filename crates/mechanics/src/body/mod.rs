@@ -211,3 +211,25 @@ fn refusals(person: &Person, tape: &Tape) -> Vec<BodyRefusal> {
     }
     refusals
 }
+
+/// Mass shares and mass centres that the push-up model needs, for one sex.
+pub(crate) struct WholeBody {
+    pub(crate) head: f64,
+    pub(crate) trunk: (f64, f64),
+    pub(crate) arm: f64,
+    pub(crate) thigh: (f64, f64),
+    pub(crate) shank: (f64, f64),
+    pub(crate) foot: f64,
+}
+
+pub(crate) fn mass_shares(sex: Sex) -> WholeBody {
+    let pair = |row: Row| (row.of(sex).mass, row.of(sex).centre);
+    WholeBody {
+        head: Row::Head.of(sex).mass,
+        trunk: pair(Row::TrunkFromMidShoulder),
+        arm: arm_mass_share(sex).fraction(),
+        thigh: pair(Row::Thigh),
+        shank: pair(Row::Shank),
+        foot: Row::Foot.of(sex).mass,
+    }
+}

@@ -28,7 +28,7 @@ pub struct Piece {
 /// Why a piece makes no sense.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum PieceRefusal {
-    /// Rest length not positive or above ten metres.
+    /// Rest length below two centimetres or above ten metres.
     Rest(Length),
     /// The loop cannot go round something this thick.
     Around(Length),
@@ -58,7 +58,7 @@ pub const STRETCH_LIMIT: Share = Share::from_fraction(2.0);
 impl Piece {
     /// A piece of a roll: for a loop, the rest length is the whole way round.
     pub fn new(law: Law, rest: Length, strands: Strands) -> Result<Self, PieceRefusal> {
-        if !(0.0 < rest.metres() && rest.metres() <= 10.0) {
+        if !(0.02..=10.0).contains(&rest.metres()) {
             return Err(PieceRefusal::Rest(rest));
         }
         if let Strands::Loop { around } = strands

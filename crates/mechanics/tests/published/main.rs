@@ -7,3 +7,8 @@ mod references;
 
 mod bands;
 mod body;
+mod endurance;
+mod fatigue;
+mod geometry;
+mod push_up;
+mod statics;
