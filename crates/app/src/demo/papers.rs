@@ -7,8 +7,8 @@ use super::days::{BOOKS_OPEN, DAY, MEASURING_DAYS, SCREENING_DAYS};
 use super::diary::{Diary, Hand};
 use super::random::Random;
 use crate::facts::{
-    ConsentFact, ConsentWord, ContactFact, FindingFact, GrowthFact, IntakeFact, ScreeningFact, SexWord, SideWord,
-    SwimmerFact, WaterWeekFact, WithoutValue,
+    ConsentFact, ConsentWord, ContactFact, FindingFact, GrowthFact, IntakeFact, ScreeningFact, SexWord,
+    SideWord, SwimmerFact, WaterWeekFact, WithoutValue,
 };
 
 /// The club's own roster row.
@@ -215,8 +215,18 @@ fn findings(random: &mut Random, member: &Member, day: Date) -> Vec<FindingFact>
         let stiff = if member.case == Case::Plateau && side == SideWord::Right { 14.0 } else { 0.0 };
         note("er_force", Some(side), force, "N");
         note("ir_force", Some(side), external / ratio * random.between(0.97, 1.03), "N");
-        note("shoulder_er_rom", Some(side), 98.0 + 5.0 * flexible + looser + random.between(-2.0, 2.0), "deg");
-        note("shoulder_ir_rom", Some(side), 58.0 + 4.0 * flexible + looser - stiff + random.between(-2.0, 2.0), "deg");
+        note(
+            "shoulder_er_rom",
+            Some(side),
+            98.0 + 5.0 * flexible + looser + random.between(-2.0, 2.0),
+            "deg",
+        );
+        note(
+            "shoulder_ir_rom",
+            Some(side),
+            58.0 + 4.0 * flexible + looser - stiff + random.between(-2.0, 2.0),
+            "deg",
+        );
         note("shoulder_flexion_rom", Some(side), 180.0 + 4.0 * flexible + looser / 2.0, "deg");
         note("horizontal_adduction", Some(side), 22.0 + 4.0 * flexible + random.between(-2.0, 2.0), "deg");
         note("posterior_endurance_time", Some(side), (22.0 + 3.5 * (age - 11.0)) * random.factor(0.18), "s");

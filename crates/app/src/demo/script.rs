@@ -62,10 +62,7 @@ const USUAL: [f64; 3] = [66.0, 55.0, 46.0];
 static SCRIPTS: &[(Case, &[Script])] = &[
     (
         Case::ScaptionLimit,
-        &[
-            on("RC-3", Date::MIN, date(2026, 11, 22), How::FullBelow("w220")),
-            from("RC-3", MONDAY, How::Full),
-        ],
+        &[on("RC-3", Date::MIN, date(2026, 11, 22), How::FullBelow("w220")), from("RC-3", MONDAY, How::Full)],
     ),
     (
         Case::Plateau,
@@ -131,7 +128,7 @@ static SCRIPTS: &[(Case, &[Script])] = &[
     (Case::Adult, STRONG),
     (Case::LatexAllergy, STRONG),
     (Case::WaterJump, STRONG),
-    (Case::Beginner, &[from("SC-1", WEDNESDAY, How::Full)]),
+    (Case::Beginner, &[from("SC-1", WEDNESDAY, How::Full), all_season("SC-1", How::Gaining(USUAL))]),
 ];
 
 /// Two full sessions early on, so that the step earned on Monday is not the first.
@@ -170,6 +167,7 @@ pub(super) fn is_steady(case: Case) -> bool {
             | Case::WeakArm
             | Case::PainOnMonday
             | Case::SecondPainEvent
+            | Case::Beginner
     )
 }
 

@@ -79,7 +79,9 @@ impl Body {
         let cap = dose.cap.seconds();
         let own = self.seconds(random, line, index);
         let seconds = match how {
-            None if line.steady && number == dose.sets => own.min(0.82 * line.full.seconds()),
+            None if line.steady && number == dose.sets => {
+                own.min(line.full.seconds() * random.between(0.72, 0.86))
+            }
             None => own,
             Some(How::Full | How::Unseen | How::FullBelow(_)) => cap,
             Some(How::Gaining(base)) => base[index] + 0.25 * season_days(line.day) + random.between(0.0, 0.3),
@@ -112,8 +114,7 @@ impl Body {
 
     fn seconds(&mut self, random: &mut Random, line: &Line<'_>, index: usize) -> f64 {
         let key = (line.exercise.id.to_string(), line.side);
-        let (talent, first) =
-            *self.lines.entry(key).or_insert_with(|| (random.factor(0.10), line.place));
+        let (talent, first) = *self.lines.entry(key).or_insert_with(|| (random.factor(0.10), line.place));
         let steps = place(line.place) - place(first);
         let grown = exp(self.gain * season_days(line.day) / 7.0 - RUNG_COSTS * steps);
         let share = self.fresh * talent * grown * TIRED[index] * self.today * random.factor(SET_NOISE);
