@@ -45,8 +45,8 @@ CREATE TABLE facts (
     )
 ) STRICT;
 
-CREATE INDEX facts_by_subject ON facts (subject);
-CREATE INDEX facts_by_kind ON facts (kind);
+CREATE INDEX facts_by_subject ON facts (subject, id);
+CREATE INDEX facts_by_kind ON facts (kind, id);
 CREATE INDEX facts_by_target ON facts (supersedes) WHERE supersedes IS NOT NULL;
 CREATE INDEX corrections_by_subject ON facts (subject) WHERE supersedes IS NOT NULL;
 CREATE INDEX facts_by_natural_key ON facts (kind, natural_key) WHERE natural_key IS NOT NULL;

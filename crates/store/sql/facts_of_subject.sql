@@ -3,4 +3,4 @@ SELECT
     facts.payload, facts.content, facts.author, facts.device, facts.device_seq, facts.reason, facts.natural_key
 FROM facts
 WHERE subject = ?1 AND erased = 0
-ORDER BY seq;
+ORDER BY id;

@@ -56,8 +56,8 @@ enum Row {
     Unknown,
     /// The newest imported fact, and what now stands in its place (itself, if nothing replaced it).
     Known {
-        imported: Fact,
-        head: Fact,
+        imported: Box<Fact>,
+        head: Box<Fact>,
     },
     Conflict(Vec<FactId>),
 }
@@ -92,7 +92,7 @@ impl Store {
     /// `None` if there is none, if it is retracted, or if several facts claim to be it.
     pub fn latest_by_natural_key(&self, kind: &str, natural_key: &str) -> Result<Option<Fact>, Error> {
         Ok(match self.row_of(kind, natural_key)? {
-            Row::Known { head, .. } if head.told.payload.is_some() => Some(head),
+            Row::Known { head, .. } if head.told.payload.is_some() => Some(*head),
             _ => None,
         })
     }
@@ -112,7 +112,7 @@ impl Store {
         };
         let mut heads = self.heads_of(&imported)?;
         Ok(match heads.len() {
-            1 => Row::Known { head: heads.remove(0), imported },
+            1 => Row::Known { head: Box::new(heads.remove(0)), imported: Box::new(imported) },
             _ => Row::Conflict(ids_of(&heads, &BTreeSet::new())),
         })
     }

@@ -97,6 +97,8 @@ fn build(path: &Path) -> Result<(), Error> {
 }
 
 fn connect(path: &Path, flags: OpenFlags) -> Result<Connection, Error> {
+    // A connection is never shared between threads (it is not `Sync`), so it needs no lock of its own.
+    let flags = flags | OpenFlags::SQLITE_OPEN_NO_MUTEX;
     let connection = Connection::open_with_flags(path, flags)?;
     prepare(&connection)?;
     Ok(connection)

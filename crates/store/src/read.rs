@@ -1,6 +1,6 @@
 //! Reading: what holds, what needs a person, and one digest of it all.
 
-use rusqlite::Row;
+use rusqlite::{Params, Row};
 
 use crate::error::Error;
 use crate::fact::{Fact, LiveFact, Tombstone};
@@ -32,25 +32,22 @@ impl Store {
 
     /// The facts of one subject that nothing replaces, in order of id (an order without meaning).
     pub fn live_facts(&self, subject: SubjectId) -> Result<Vec<LiveFact>, Error> {
-        let facts =
-            row::all(&self.connection, include_str!("../sql/facts_of_subject.sql"), [subject], row::fact)?;
-        Ok(living(facts, &self.resolution_of(subject)?))
+        self.living(include_str!("../sql/facts_of_subject.sql"), [subject], &self.resolution_of(subject)?)
     }
 
     /// The facts of one kind that nothing replaces, of every subject, in order of id.
     pub fn live_facts_of_kind(&self, kind: &str) -> Result<Vec<LiveFact>, Error> {
-        let facts = row::all(&self.connection, include_str!("../sql/facts_of_kind.sql"), [kind], row::fact)?;
-        Ok(living(facts, &self.resolution()?))
+        self.living(include_str!("../sql/facts_of_kind.sql"), [kind], &self.resolution()?)
     }
 
     /// All facts that nothing replaces, in order of id.
     pub fn all_live_facts(&self) -> Result<Vec<LiveFact>, Error> {
-        Ok(living(self.all_facts()?, &self.resolution()?))
+        self.living(include_str!("../sql/all_facts.sql"), [], &self.resolution()?)
     }
 
     /// Every fact of one subject, replaced ones and retractions too, in order of arrival.
     pub fn history(&self, subject: SubjectId) -> Result<Vec<Fact>, Error> {
-        let query = include_str!("../sql/facts_of_subject.sql");
+        let query = include_str!("../sql/history_of_subject.sql");
         row::all(&self.connection, query, [subject], row::fact)
     }
 
@@ -117,6 +114,31 @@ impl Store {
         Ok(Digest::of_fields(&fields))
     }
 
+    /// Reads the facts of a query that nothing replaces; the others are passed over unread.
+    fn living(
+        &self,
+        query: &str,
+        parameters: impl Params,
+        resolution: &Resolution,
+    ) -> Result<Vec<LiveFact>, Error> {
+        let mut live = Vec::new();
+        let mut statement = self.connection.prepare_cached(query)?;
+        let mut rows = statement.query(parameters)?;
+        while let Some(row) = rows.next()? {
+            let id: FactId = row.get(0)?;
+            if resolution.superseded.contains(&id) {
+                continue;
+            }
+            let fact = row::fact(row)?;
+            if fact.told.payload.is_some() {
+                live.push(LiveFact { fact, contested: resolution.contested.contains(&id) });
+            }
+        }
+        // Where the query has sorted them already, this only looks.
+        live.sort_by_key(|live| live.fact.told.id);
+        Ok(live)
+    }
+
     pub(crate) fn all_facts(&self) -> Result<Vec<Fact>, Error> {
         row::all(&self.connection, include_str!("../sql/all_facts.sql"), [], row::fact)
     }
@@ -140,14 +162,4 @@ fn link(row: &Row<'_>) -> rusqlite::Result<Link> {
         has_value: row.get(4)?,
         fits: row.get(5)?,
     })
-}
-
-fn living(facts: Vec<Fact>, resolution: &Resolution) -> Vec<LiveFact> {
-    let mut live: Vec<LiveFact> = facts
-        .into_iter()
-        .filter(|fact| fact.told.payload.is_some() && !resolution.superseded.contains(&fact.told.id))
-        .map(|fact| LiveFact { contested: resolution.contested.contains(&fact.told.id), fact })
-        .collect();
-    live.sort_unstable_by_key(|live| live.fact.told.id);
-    live
 }

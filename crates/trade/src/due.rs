@@ -2,8 +2,8 @@
 //!
 //! Nothing here is ticked off: an entry goes when the fact it asks for is on record, and only then.
 //!
-//! - [`pain`]: follow-ups, guardian, referral letters and answers, ends to confirm, water, talks.
-//! - [`upkeep`]: papers, limits, growth and re-tests that run out or are missing.
+//! - `pain`: follow-ups, guardian, referral letters and answers, ends to confirm, water, talks.
+//! - `upkeep`: papers, limits, growth and re-tests that run out or are missing.
 
 mod pain;
 mod upkeep;

@@ -5,15 +5,12 @@ due-next-morning = Ask how the shoulder is the morning after { $date }.
 due-seven-days = Ask again seven days after the pain event of { $date }.
 due-guardian-event = Tell the guardian today: pain event on { $date }.
 due-guardian-sign = Tell the guardian today: warning sign on { $date }.
-due-guardian-twice = Tell the guardian today: one-sided pain for the second time in two weeks, on { $date }.
+due-guardian-twice = Tell the guardian today: one-sided pain again, on { $date }.
 due-confirm-end = No pain from { $first } to { $last }. Confirm or refuse the end of "out today".
 due-water = What is allowed in the water is not decided. Decide it and write it for the coach.
 
 ## Letters
-due-write-referral = Write the referral ({ $urgency }): held since { $since }, { $reasons ->
-    [1] for one reason
-   *[other] for { $reasons } reasons
-}.
+due-write-referral = Write the referral ({ $urgency }). Held since { $since }; reasons on record: { $reasons }.
 due-referral-answer = The referral of { $opened } has no answer. Ask for one.
 due-limit-ends = The limit that { $name } signed ends on { $until }. Ask what comes after it.
 

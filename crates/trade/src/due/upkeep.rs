@@ -8,6 +8,7 @@ use crate::gate::papers::{self, OF_AGE, Standing};
 use crate::gate::record::{Record, birthday, days_after, months_after};
 use crate::history::Screening;
 use crate::rule::{RuleCode, gate_rules as codes};
+use crate::side::Side;
 use crate::trace::{Arg, Class, Line};
 
 /// Days before the end of a limit at which it is listed.
@@ -143,13 +144,18 @@ fn screening(record: &Record<'_>, gate: &Gate, open: &mut Vec<Due>) {
         return;
     };
     let [from, by] = record.parameters().retest_weeks.map(|weeks| days_after(last, u16::from(weeks) * 7));
-    if gate.weaker_arm.is_some() && days_after(last, WEAK_ARM_DAYS) < by {
+    let strength_test = record.newest_screenings().find(|screening| {
+        Side::BOTH.iter().all(|side| screening.measured("er_force", Some(*side)).is_some())
+    });
+    let again =
+        strength_test.filter(|_| gate.weaker_arm.is_some()).map(|test| days_after(test.date, WEAK_ARM_DAYS));
+    if let (Some(again), Some(test)) = (again.filter(|again| *again < by), strength_test) {
         open.push(Due {
             kind: Kind::Retest,
             owner: Owner::Practitioner,
-            by: days_after(last, WEAK_ARM_DAYS),
+            by: again,
             side: gate.weaker_arm,
-            line: line(codes::C3, "due-retest-weaker-arm").with("last", Arg::Date(last)),
+            line: line(codes::C3, "due-retest-weaker-arm").with("last", Arg::Date(test.date)),
         });
     } else if from <= record.on {
         open.push(entry(

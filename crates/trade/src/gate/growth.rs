@@ -10,6 +10,7 @@ use jiff::civil::Date;
 use quantity::{Length, Mass};
 
 use super::moments::Moment;
+use super::papers::OF_AGE;
 use super::record::{Record, days_after};
 use super::{GrowthHold, pain};
 use crate::history::{GrowthMeasure, Sex, Sign, days_between};
@@ -223,10 +224,9 @@ fn starts_by_report(record: &Record<'_>) -> Vec<(Date, Line)> {
     let reported =
         record.pains.iter().map(|report| (report.date, report.signs.iter().copied().collect::<Vec<_>>()));
     let asked = record.intakes.iter().map(|intake| (intake.date, intake.signs.clone()));
+    let is_minor = |date: Date| (*AGES.start()..OF_AGE).contains(&record.swimmer.age_on(date));
     let mut starts: BTreeMap<Date, Sign> = BTreeMap::new();
-    for (date, signs) in
-        reported.chain(asked).filter(|(date, _)| AGES.contains(&record.swimmer.age_on(*date)))
-    {
+    for (date, signs) in reported.chain(asked).filter(|(date, _)| is_minor(*date)) {
         for sign in signs.into_iter().filter(|sign| matches!(sign, Sign::Clumsiness | Sign::TendonSitePain)) {
             let first = starts.entry(date).or_insert(sign);
             *first = sign.min(*first);

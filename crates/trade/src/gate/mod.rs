@@ -3,16 +3,16 @@
 //! Nothing here clears anybody. Rules hold; a hold ends by a recorded fact, and which kind of fact is part of
 //! the hold. Safety is monotone: one more warning sign never makes an outcome milder.
 //!
-//! - [`record`]: what was known on the day asked about, and what a letter or a reopening covers.
-//! - [`papers`]: consent, intake questions, screening present.
-//! - [`limits`]: signed limits, bans, fever, referrals, return from injury without a letter.
-//! - [`moments`], [`pain`], [`repeats`], [`ends`]: pain as it was spoken, what it holds, what its return means, and
+//! - `record`: what was known on the day asked about, and what a letter or a reopening covers.
+//! - `papers`: consent, intake questions, screening present.
+//! - `limits`: signed limits, bans, fever, referrals, return from injury without a letter.
+//! - `moments`, `pain`, `repeats`, `ends`: pain as it was spoken, what it holds, what its return means, and
 //!   what may end it.
-//! - [`signs`]: warning signs by urgency.
-//! - [`findings`]: what the screening showed.
+//! - `signs`: warning signs by urgency.
+//! - `findings`: what the screening showed.
 //! - [`growth`]: growth velocity and maturity offset.
-//! - [`tracks`]: youth, laxity, newcomer, way back after an injury.
-//! - [`water`]: a jump in kilometres, worth a talk.
+//! - `tracks`: youth, laxity, newcomer, way back after an injury.
+//! - `water`: a jump in kilometres, worth a talk.
 
 mod ends;
 mod findings;

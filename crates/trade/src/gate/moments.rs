@@ -110,7 +110,9 @@ fn ended_sets(record: &Record<'_>, moments: &mut Vec<Moment>) {
             for moment in moments.iter_mut().filter(|moment| moment.date == session.date) {
                 let PainWhen::During(named) = &moment.when else { continue };
                 let is_this_exercise = named.as_ref().is_none_or(|named| *named == block.exercise);
-                if is_this_exercise && moment.sides.keys().any(|side| sides.contains(side)) {
+                let is_spoken_here =
+                    moment.sides.iter().any(|(side, number)| number.is_some() && sides.contains(side));
+                if is_this_exercise && is_spoken_here {
                     moment.ended = Some(Ended::Set(block.exercise.clone()));
                     has_number = true;
                 }

@@ -262,9 +262,11 @@ fn notes(record: &Record<'_>, moments: &[Moment], gate: &mut Gate) {
             gate.notes.push(line(codes::E2, "gate-ache-both-sides").with("pain", Arg::Pain(pain)));
         }
     }
+    let stops_from = record.parameters().pain_during_stop_joint.get();
     for moment in moments.iter().filter(|moment| moment.date == record.on && !moment.reaches(EVENT_FROM)) {
         let PainWhen::During(Some(exercise)) = &moment.when else { continue };
-        if let (false, Some(pain)) = (moment.is_ache, moment.worst()) {
+        let stops = !moment.is_ache && moment.reaches(stops_from);
+        if let Some(pain) = moment.worst().filter(|_| stops) {
             let line = line(codes::E3, "gate-pain-in-set")
                 .with("pain", Arg::Pain(pain))
                 .with("exercise", Arg::Exercise(exercise.clone()));

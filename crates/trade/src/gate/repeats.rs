@@ -7,7 +7,7 @@ use super::moments::{EVENT_FROM, Moment};
 use super::pain::is_pain_free_between;
 use super::record::{Record, days_after};
 use super::{Availability, EndsBy, Gate, Hold};
-use crate::history::Urgency;
+use crate::history::{PainReport, Urgency};
 use crate::rule::{RuleCode, gate_rules as codes};
 use crate::side::Side;
 use crate::trace::{Arg, Class, Line};
@@ -54,14 +54,13 @@ fn second_event(record: &Record<'_>, events: &[&Moment], side: Side) -> Option<H
     })
 }
 
-/// Only a whole "no pain, left and right" on a later day says that it has gone; silence does not.
+/// Only a whole "no pain, left and right" on a later day, with nothing else the matter, says that it has gone;
+/// silence does not.
 fn staying(record: &Record<'_>, moments: &[Moment], side: Side) -> Option<Hold> {
-    let is_gone_after = |day: Date| {
-        record
-            .pains
-            .iter()
-            .any(|report| day < report.date && report.is_complete() && report.worst() == Some(Pain::NONE))
+    let is_well = |report: &PainReport| {
+        report.is_complete() && report.worst() == Some(Pain::NONE) && report.signs.is_empty()
     };
+    let is_gone_after = |day: Date| record.pains.iter().any(|report| day < report.date && is_well(report));
     moments.iter().find_map(|moment| {
         let number = moment.sides.get(&side).copied().flatten()?;
         let overdue = days_after(moment.date, STAYING_DAYS);

@@ -581,7 +581,7 @@ pub const RULES: &[Rule] = &[
     Rule {
         code: W3,
         name: "growth reported",
-        checks: "Sudden clumsiness, or pain where a tendon meets the bone, starts the growth hold up to 18 years.",
+        checks: "Sudden clumsiness, or pain where a tendon meets the bone, starts the growth hold under 18.",
         matters: "Swimmers and parents notice before the tape does.",
         except: "Each report begins the weeks anew.",
         example: "\"Keeps dropping things\" on 5 May: hold from 5 May.",

@@ -1,0 +1,104 @@
+//! Code and text catalogue agree: every sentence that code names is there, and none is left over.
+
+use std::collections::BTreeSet;
+
+use fluent_bundle::FluentResource;
+
+use super::sources::files;
+
+/// Sentences whose names are put together at run time, by what they begin with.
+const BUILT_NAMES: &[&str] = &[
+    "action-",
+    "availability-",
+    "cli-part-",
+    "column-",
+    "due-kind-",
+    "ends-by-",
+    "kind-",
+    "owner-",
+    "phase-",
+    "sex-",
+    "side-",
+    "sign-",
+    "tag-",
+    "urgency-",
+    "end-",
+    "context-",
+    "consent-item-",
+    "import-kind-",
+    "ground-",
+];
+
+fn messages() -> BTreeSet<String> {
+    let mut names = BTreeSet::new();
+    for file in files("crates/app/text", &[".ftl"]) {
+        let resource = FluentResource::try_new(file.text.clone())
+            .unwrap_or_else(|(_, errors)| panic!("{} does not parse: {errors:?}", file.path));
+        drop(resource);
+        for line in file.text.lines() {
+            if let Some((name, _)) = line.split_once(" =")
+                && !name.starts_with(['#', ' ', '-', '['])
+            {
+                assert!(names.insert(name.to_owned()), "{}: {name} stands twice", file.path);
+            }
+        }
+    }
+    names
+}
+
+/// Every string literal in the code that looks like the name of a sentence.
+fn literals() -> BTreeSet<String> {
+    let mut found = BTreeSet::new();
+    for file in files("crates", &[".rs"]) {
+        if file.path.contains("/tests/") {
+            continue;
+        }
+        for piece in file.text.split('"').skip(1) {
+            let is_name = piece.contains('-')
+                && piece
+                    .chars()
+                    .all(|letter| letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == '-');
+            if is_name {
+                found.insert(piece.to_owned());
+            }
+        }
+    }
+    found
+}
+
+#[test]
+fn no_sentence_is_left_over() {
+    let literals = literals();
+    for name in messages() {
+        let used = literals.contains(&name) || BUILT_NAMES.iter().any(|prefix| name.starts_with(prefix));
+        assert!(used, "nothing says {name}");
+    }
+}
+
+#[test]
+fn every_sentence_of_a_reason_is_there() {
+    let messages = messages();
+    for file in files("crates", &[".rs"]) {
+        for call in ["Line::new(", "Problem::at(", "AppError::new("] {
+            for piece in file.text.split(call).skip(1) {
+                let until = piece.find(';').unwrap_or(piece.len()).min(400);
+                let named = piece.get(..until).unwrap_or(piece).split('"').skip(1).step_by(2);
+                let sentence = named.into_iter().find(|text| {
+                    text.contains('-')
+                        && text.chars().all(|letter| {
+                            letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == '-'
+                        })
+                });
+                if let Some(sentence) = sentence
+                    && !file.path.contains("/tests/")
+                {
+                    assert!(
+                        messages.contains(sentence),
+                        "{} says {sentence}, which is in no catalogue",
+                        file.path
+                    );
+                }
+            }
+        }
+    }
+}
