@@ -42,6 +42,18 @@ fn no_colour_and_no_escape_stands_in_any_output() {
 }
 
 #[test]
+fn what_a_name_holds_cannot_act_on_the_terminal() {
+    let folder = Folder::new();
+    let store = folder.path("club.cuff");
+    let name = "A\u{1b}[31mB\u{202e}C";
+    let said =
+        cuffwright(&["init", "--store", &store, "--club", name, "--zone", "UTC", "--practitioner", "P"]);
+    assert!(said.ends_with(0).out.contains("A\u{fffd}[31mB\u{fffd}C"));
+    let said = cuffwright(&["gate", name, "--store", &store]).ends_with(3);
+    assert!(!said.err.contains('\u{1b}') && !said.err.contains('\u{202e}'), "{said:?}");
+}
+
+#[test]
 fn a_reader_that_goes_away_is_no_failure() {
     let mut child = Command::new(env!("CARGO_BIN_EXE_cuffwright"))
         .args(["protocol", "show", "--json"])
