@@ -12,6 +12,7 @@
 
 pub mod bring_in;
 pub mod decide;
+pub mod demo;
 pub mod desk;
 pub mod error;
 pub mod facts;
@@ -20,4 +21,5 @@ pub mod import;
 pub mod moment;
 pub mod review;
 pub mod text;
+pub mod views;
 pub mod wire;
