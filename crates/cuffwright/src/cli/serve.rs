@@ -17,7 +17,7 @@ use super::open::{self, StoreArgs};
 use super::page::Page;
 use super::words::{say, word};
 use crate::web::site::Clock;
-use crate::web::{ServeError, Settings};
+use crate::web::{ServeError, Settings, bind};
 
 /// The port where nobody names one.
 pub(super) const PORT: u16 = 7417;
@@ -97,16 +97,50 @@ pub(super) fn serve(
     let runtime = tokio::runtime::Builder::new_multi_thread()
         .enable_all()
         .build()
-        .map_err(|error| Failure::new(Exit::Storage, "cli-no-runtime", &[("detail", error.to_string())]))?;
-    let ready = |address: SocketAddr| {
+        .map_err(|error| no_runtime(&error))?;
+    let mut ready = |address: SocketAddr| {
         served.address = format!("http://{address}/");
         let text = if context.json { json_text(&served) } else { page_of(&served).into_text() };
         let mut out = std::io::stdout().lock();
         // Whoever started this may have closed the pipe; the pages are served all the same.
         out.write_all(text.as_bytes()).and_then(|()| out.flush()).ok();
     };
-    runtime.block_on(crate::web::serve(desk, settings, ready)).map_err(|error| failed(&error))?;
-    Ok(Answer::nothing())
+    runtime.block_on(async {
+        // Heard from before the address is said, so that a Ctrl-C right after it still ends in order.
+        let stop = asked_to_stop().map_err(|error| no_runtime(&error))?;
+        let bound = bind(desk, settings).await.map_err(|error| failed(&error))?;
+        ready(bound.address());
+        bound.run(stop).await;
+        Ok(Answer::nothing())
+    })
+}
+
+/// Done when somebody asks the command to end: Ctrl-C, or the system's own request.
+#[cfg(unix)]
+fn asked_to_stop() -> std::io::Result<impl Future<Output = ()>> {
+    use tokio::signal::unix::{SignalKind, signal};
+    let mut interrupt = signal(SignalKind::interrupt())?;
+    let mut terminate = signal(SignalKind::terminate())?;
+    Ok(async move {
+        tokio::select! {
+            _ = interrupt.recv() => {}
+            _ = terminate.recv() => {}
+        }
+    })
+}
+
+/// Done when somebody presses Ctrl-C.
+#[cfg(not(unix))]
+fn asked_to_stop() -> std::io::Result<impl Future<Output = ()>> {
+    Ok(async {
+        if tokio::signal::ctrl_c().await.is_err() {
+            std::future::pending::<()>().await;
+        }
+    })
+}
+
+fn no_runtime(error: &std::io::Error) -> Failure {
+    Failure::new(Exit::Storage, "cli-no-runtime", &[("detail", error.to_string())])
 }
 
 /// Refuses every other address before a store is opened.

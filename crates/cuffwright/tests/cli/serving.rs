@@ -44,8 +44,14 @@ impl Server {
 
     /// Ctrl-C, and the code with which it ended.
     fn interrupt(&mut self) -> Option<i32> {
+        self.signal("-INT")
+    }
+
+    fn signal(&mut self, signal: &str) -> Option<i32> {
         let id = self.child.id().to_string();
-        assert!(Command::new("kill").args(["-INT", &id]).status().unwrap().success());
+        let guard = nothing_starts();
+        assert!(Command::new("kill").args([signal, &id]).status().unwrap().success());
+        drop(guard);
         self.child.wait().unwrap().code()
     }
 }
@@ -85,7 +91,7 @@ fn a_demo_without_a_folder_leaves_nothing() {
     let store = std::path::PathBuf::from(demo.said["store"].as_str().unwrap());
     assert!(store.is_file());
     assert_eq!(demo.said["keeps"], false);
-    assert_eq!(demo.interrupt(), Some(0));
+    assert_eq!(demo.signal("-TERM"), Some(0));
     assert!(!store.exists() && !store.parent().unwrap().exists());
 }
 
