@@ -26,6 +26,8 @@ pub struct Case<'a> {
     pub bounds: &'a Bounds,
     /// The gap that this line has to come back from, with the table's answer.
     pub gap: Option<(Gap, Return)>,
+    /// Days of a gap that this line has to come back from and in which the swimmer was injured.
+    pub injured_days: Option<i32>,
     /// On the way back after an injury.
     pub on_the_way: bool,
     /// Exercise.

@@ -29,7 +29,10 @@ pub type Gaps = [(Gap, Return)];
 /// The gaps this line has to come back from: the open one, and those that other exercises have ended but this line
 /// has not.
 pub fn waiting(gaps: &Gaps, standing: &Standing) -> Vec<(Gap, Return)> {
-    let Some((open, past)) = gaps.split_last() else { return Vec::new() };
+    // Who never stood on this ladder has nothing to come back to on it.
+    let Some((open, past)) = gaps.split_last().filter(|_| standing.rung.is_some()) else {
+        return Vec::new();
+    };
     let trained_since = |gap: &Gap| standing.last_session.is_some_and(|day| gap.last < day);
     past.iter()
         .filter(|(gap, answer)| answer.is_restart() && !trained_since(gap))

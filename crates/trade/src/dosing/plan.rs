@@ -60,8 +60,18 @@ pub fn locked(
 ) -> Option<Line> {
     let exercise = protocol.exercise(exercise)?;
     let bounds = Bounds::default();
-    Case { protocol, history, gate, bounds: &bounds, gap: None, on_the_way: false, exercise, side }
-        .rung_locked(rung)
+    Case {
+        protocol,
+        history,
+        gate,
+        bounds: &bounds,
+        gap: None,
+        injured_days: None,
+        on_the_way: false,
+        exercise,
+        side,
+    }
+    .rung_locked(rung)
 }
 
 /// What is the same for every line of one swimmer on one day.
@@ -86,6 +96,11 @@ impl Day<'_> {
             gate,
             bounds: &self.bounds,
             gap: own::together(&waiting, &standing),
+            injured_days: waiting
+                .iter()
+                .filter(|(gap, _)| gap.column == super::gap::Column::Injured)
+                .map(|(gap, _)| gap.days)
+                .max(),
             on_the_way: false,
             exercise,
             side,

@@ -17,8 +17,8 @@ pub fn progress(case: &Case<'_>, standing: &Standing, rung: &RungId, need: u8) -
     if let Some(locked) = case.exercise.rung(rung).and_then(|now| case.rung_locked(now)) {
         return down(case, rung, 0, count, locked);
     }
-    if let Some(first) = pattern::step_too_big(case.parameters(), standing) {
-        return too_big(case, rung, count, first);
+    if let Some(line) = too_big(case, standing, rung) {
+        return down(case, rung, 1, Count { have: 0, ..count }, line);
     }
     if let Some(line) = pain_on_the_way(case, standing, rung) {
         let mut proposal = down(case, rung, 1, count, line.clone());
@@ -98,21 +98,30 @@ fn down(case: &Case<'_>, rung: &RungId, by: usize, count: Count, why: Line) -> P
     }
 }
 
-fn too_big(case: &Case<'_>, rung: &RungId, count: Count, first: quantity::HoldTime) -> Proposal {
+/// First sets of this rung ended too early too often.
+fn too_big(case: &Case<'_>, standing: &Standing, rung: &RungId) -> Option<Line> {
     let parameters = case.parameters();
-    let lower = case.lower(rung, 1);
-    let line = Line::new(codes::P8, "progress-step-too-big", Class::Dose)
-        .with("first", Arg::Time(first))
-        .with("least", Arg::Time(parameters.step_too_big))
-        .with("sessions", Arg::Count(i64::from(parameters.step_too_big_sessions)))
-        .with("from", case.named(rung))
-        .with("to", case.named(&lower));
-    let count = Count { have: 0, ..count };
-    if lower == *rung {
-        let line = Line { says: "progress-too-big-lowest", ..line };
-        return case.nothing(Action::Ask, Some(rung.clone()), vec![line]);
-    }
-    down(case, rung, 1, count, line)
+    let first = pattern::step_too_big(parameters, standing)?;
+    Some(
+        Line::new(codes::P8, "progress-step-too-big", Class::Dose)
+            .with("first", Arg::Time(first))
+            .with("least", Arg::Time(parameters.step_too_big))
+            .with("sessions", Arg::Count(i64::from(parameters.step_too_big_sessions)))
+            .with("from", case.named(rung))
+            .with("to", case.named(&case.lower(rung, 1))),
+    )
+}
+
+/// The lowest rung is too heavy: nothing is given before a person has said what comes before it.
+pub fn too_heavy_at_the_bottom(case: &Case<'_>, standing: &Standing) -> Option<Proposal> {
+    let rung = standing.rung.as_ref().filter(|rung| case.lower(rung, 1) == **rung)?;
+    let line = Line { says: "progress-too-big-lowest", ..too_big(case, standing, rung)? };
+    Some(case.nothing(Action::Ask, Some(rung.clone()), vec![line]))
+}
+
+/// The line's own record asks for one rung less, whatever else does.
+pub fn own_way_down(case: &Case<'_>, standing: &Standing, rung: &RungId) -> Option<Line> {
+    too_big(case, standing, rung).or_else(|| pain_on_the_way(case, standing, rung))
 }
 
 /// On the way back after an injury, 3 and more at any time, or 2 and more the next morning, is one step back. It is

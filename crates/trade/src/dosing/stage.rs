@@ -3,8 +3,8 @@
 use jiff::civil::Date;
 
 use super::case::{Case, Given};
-use super::gap::Column;
 use super::own::week_back;
+use super::progress::{own_way_down, too_heavy_at_the_bottom};
 use super::standing::Standing;
 use super::start::{row_for, rung_for};
 use super::{Action, Count, Dose, Proposal};
@@ -24,7 +24,9 @@ pub fn early(case: &Case<'_>, standing: &Standing, need: u8) -> Option<Proposal>
     if case.exercise.counting == Counting::Plain {
         return Some(plain(case));
     }
-    if let Some(nothing) = clinicians_plan(case, standing).or_else(|| injured_without_letter(case, standing))
+    if let Some(nothing) = clinicians_plan(case, standing)
+        .or_else(|| injured_without_letter(case, standing))
+        .or_else(|| too_heavy_at_the_bottom(case, standing))
     {
         return Some(nothing);
     }
@@ -68,11 +70,10 @@ fn clinicians_plan(case: &Case<'_>, standing: &Standing) -> Option<Proposal> {
 }
 
 fn injured_without_letter(case: &Case<'_>, standing: &Standing) -> Option<Proposal> {
-    let (gap, _) = case.gap.as_ref()?;
-    let injured = gap.column == Column::Injured && case.gate.tracks.reentry.is_none();
-    (injured && !case.shoulders().is_empty()).then(|| {
+    let days = case.injured_days.filter(|_| case.gate.tracks.reentry.is_none())?;
+    (!case.shoulders().is_empty()).then(|| {
         let line = Line::new(codes::B5, "return-needs-letter", Class::Dose)
-            .with("days", Arg::Count(i64::from(gap.days)));
+            .with("days", Arg::Count(i64::from(days)));
         case.nothing(Action::Ask, standing.rung.clone(), vec![line])
     })
 }
@@ -138,6 +139,11 @@ fn way_back(case: &Case<'_>, standing: &Standing) -> Option<Result<Back, Proposa
     }
     if !asked {
         return None;
+    }
+    let short = too_short(case, standing);
+    if let Some(line) = short.or_else(|| own_way_down(case, standing, rung)) {
+        trace.push(line);
+        by = by.max(1);
     }
     let mut wanted = case.lower(rung, by.max(case.bounds.rungs_lower));
     if as_new
@@ -280,17 +286,10 @@ fn calibration(case: &Case<'_>, standing: &Standing, need: u8) -> Option<Proposa
     let latest = standing.latest()?;
     // A set that was cut off, or that nobody saw reach its cap, says nothing: once more.
     let Some(first) = latest.first.filter(|_| latest.first_speaks) else { return Some(begin(rung)) };
-    let [shortest, longest] = case.parameters().calibration_seconds;
-    let line = |says| {
-        Line::new(codes::D6, says, Class::Dose)
-            .with("time", Arg::Time(first))
-            .with("shortest", Arg::Time(shortest))
-            .with("longest", Arg::Time(longest))
-    };
-    if first < shortest && latest.first_fell_short && case.lower(rung, 1) != *rung {
+    if let Some(line) = too_short(case, standing).filter(|_| case.lower(rung, 1) != *rung) {
         return Some(match case.given(rung, 1) {
             Given::Rung(lower, locked) => {
-                let mut trace = vec![line("calibration-one-lower")];
+                let mut trace = vec![line];
                 trace.extend(locked);
                 let dose = case.calibration_dose(Some(lower));
                 case.proposal(Action::Down, Some(rung.clone()), Some(dose), no_count(case, need), trace)
@@ -300,7 +299,7 @@ fn calibration(case: &Case<'_>, standing: &Standing, need: u8) -> Option<Proposa
     }
     Some(match case.given(rung, 0) {
         Given::Rung(to, locked) => {
-            let mut trace = vec![line("calibration-placed")];
+            let mut trace = vec![calibrated(case, "calibration-placed", first)];
             trace.extend(locked);
             trace.extend(narrowed());
             let dose = case.dose(Some(to));
@@ -308,4 +307,20 @@ fn calibration(case: &Case<'_>, standing: &Standing, need: u8) -> Option<Proposa
         }
         Given::Nothing(locked) => case.all_locked(Some(rung.clone()), locked),
     })
+}
+
+/// The calibration set ended before its time.
+fn too_short(case: &Case<'_>, standing: &Standing) -> Option<Line> {
+    let latest = standing.latest().filter(|latest| latest.first_speaks && latest.first_fell_short)?;
+    let shortest = case.parameters().calibration_seconds[0];
+    let first = latest.first.filter(|first| *first < shortest && standing.is_calibrating())?;
+    Some(calibrated(case, "calibration-one-lower", first))
+}
+
+fn calibrated(case: &Case<'_>, says: &'static str, first: quantity::HoldTime) -> Line {
+    let [shortest, longest] = case.parameters().calibration_seconds;
+    Line::new(codes::D6, says, Class::Dose)
+        .with("time", Arg::Time(first))
+        .with("shortest", Arg::Time(shortest))
+        .with("longest", Arg::Time(longest))
 }

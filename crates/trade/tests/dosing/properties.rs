@@ -16,7 +16,7 @@ fn is_step(proposal: &Proposal) -> bool {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 600, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 200, ..ProptestConfig::default() })]
 
     #[test]
     fn a_shoulder_that_is_not_cleared_never_gets_a_dose(history in record()) {

