@@ -1,4 +1,4 @@
-//! Segment masses, mass centres and radii of gyration: de Leva 1996, J Biomech 29(9):1223-1230, Table 4 [L].
+//! Segment masses, mass centres and radii of gyration: de Leva 1996, J Biomech 29(9):1223-1230, Table 4 (looked up).
 //!
 //! Transcribed in `references/deleva-1996`. Rows are never mixed with cadaver tables, whose end points differ.
 
@@ -76,7 +76,7 @@ impl Row {
 pub enum LengthSet {
     /// Drillis & Contini 1966; the usual choice.
     DrillisContini,
-    /// De Leva 1996, joint centres [M].
+    /// De Leva 1996, joint centres (from memory).
     DeLeva,
 }
 

@@ -212,10 +212,11 @@ impl PushUp {
             }
             Support::Height(height) => {
                 let angle = at_height(height.metres()).ok_or_else(|| tips(&height))?;
-                // Past level the model would call the load lighter again; nobody measured that and nobody does it.
                 if angle.degrees() < -5.0 {
                     return Err(tips(&height));
                 }
+                // Past level the model would call the load lighter again, which nobody measured: it stays as if level.
+                let angle = angle.max(Angle::from_degrees(0.0));
                 let foundation = if height.metres().abs() <= MEASURED_HEIGHT {
                     Foundation::Published
                 } else {

@@ -31,19 +31,24 @@ pub struct AnchoredRotation {
 }
 
 impl TwoHandRotation {
-    /// Between the hands, at an angle in radians.
+    /// Between the hands, at an angle in radians; hands that cross are apart again.
     pub(crate) fn span_m(&self, phi: f64) -> f64 {
-        self.elbow_spacing.metres() + 2.0 * self.forearm.metres() * phi.sin()
+        self.signed_span_m(phi).abs()
     }
 
-    /// Torque of one arm: the pull times its lever about the elbow axis.
+    /// Torque of one arm: the pull times its lever about the elbow axis. Crossed hands are pulled the other way.
     pub(crate) fn torque_nm(&self, phi: f64) -> f64 {
-        self.piece.pull_n(self.span_m(phi)) * self.forearm.metres() * phi.cos()
+        let span = self.signed_span_m(phi);
+        span.signum() * self.piece.pull_n(span.abs()) * self.forearm.metres() * phi.cos()
     }
 
     /// Energy in the band, which both arms share.
     pub fn energy(&self, phi: quantity::Angle) -> Energy {
-        self.piece.energy(Length::from_metres(self.span_m(phi.radians()).max(0.0)))
+        self.piece.energy(Length::from_metres(self.span_m(phi.radians())))
+    }
+
+    fn signed_span_m(&self, phi: f64) -> f64 {
+        self.elbow_spacing.metres() + 2.0 * self.forearm.metres() * phi.sin()
     }
 }
 
