@@ -213,8 +213,7 @@ impl Desk {
     }
 }
 
-/// Why a swimmer comes to a rung when this action is confirmed.
-pub(crate) /// How far from today a decision may be dated. A decision dated for next year would sit on the ladder until then.
+/// How far from today a decision may be dated. A decision dated for next year would sit on the ladder until then.
 const DECISION_DAYS: i32 = 28;
 
 fn check_day(moment: &Moment, on: Date) -> Result<(), AppError> {
@@ -227,7 +226,8 @@ fn check_day(moment: &Moment, on: Date) -> Result<(), AppError> {
         .hint("error-decision-day-hint"))
 }
 
-const fn move_of(action: Action) -> Option<MoveWord> {
+/// Why a swimmer comes to a rung when this action is confirmed.
+pub(crate) const fn move_of(action: Action) -> Option<MoveWord> {
     match action {
         Action::Up => Some(MoveWord::Up),
         Action::Down => Some(MoveWord::Down),

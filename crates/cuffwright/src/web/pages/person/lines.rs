@@ -169,7 +169,7 @@ impl Words {
 pub fn tempo(tempo: trade::protocol::Tempo) -> String {
     let number = |value: f64| value.to_string();
     match tempo {
-        trade::protocol::Tempo::Beat { out, hold, back } if hold == 0.0 => {
+        trade::protocol::Tempo::Beat { out, hold: 0.0, back } => {
             say("tempo-beat", &[("out", Value::Words(&number(out))), ("back", Value::Words(&number(back)))])
         }
         trade::protocol::Tempo::Beat { out, hold, back } => say(
