@@ -49,6 +49,9 @@ pub struct Prediction {
     pub reach: Reach,
 }
 
+/// Part of the force that scale, creep and hysteresis leave uncertain; an allowance.
+const SCALE_AND_CREEP: f64 = 0.03;
+
 /// Fits Mooney-Rivlin constants to readings on a piece of known rest length, neither constant below zero.
 ///
 /// F = a (l - l^-2) + b (1 - l^-3), least squares in force; covariance s^2 (A'A)^-1 over the constants that are free,
@@ -230,6 +233,14 @@ impl Fit {
             part.fraction() * force.newtons(),
         ]);
         WithError { value: force, sd: Force::from_newtons(sd) }
+    }
+
+    /// Everything uncertain about the band's force in use except its length, as a part of the force: the error of a
+    /// new reading, and 3 % for scale, creep and hysteresis. Nothing where the band pulls with nothing.
+    pub fn band_error(&self, stretch: Stretch) -> Option<Share> {
+        let prediction = self.predict(stretch);
+        let reading = prediction.new_reading_sd.ratio_to(prediction.curve.value)?;
+        Some(Share::from_fraction(root_sum_square([reading, SCALE_AND_CREEP])))
     }
 
     fn student_95(&self) -> f64 {

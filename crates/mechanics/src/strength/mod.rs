@@ -31,7 +31,7 @@ pub enum Obtained {
 /// Why a test gives no strength.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum TestRefusal {
-    /// A dynamometer cannot read nothing or less.
+    /// A dynamometer cannot read nothing or less, and no person pushes ten kilonewtons.
     Force(Force),
     /// The lever is not positive, or longer than an arm.
     Lever(Length),
@@ -57,7 +57,7 @@ impl Test {
     ///
     /// A dynamometer sees only what is left over; forgetting the limb overstates every share of strength by a quarter.
     pub fn strength(&self) -> Result<Strength, TestRefusal> {
-        if self.force.newtons() <= 0.0 {
+        if !(0.0 < self.force.newtons() && self.force.newtons() <= 1e4) {
             return Err(TestRefusal::Force(self.force));
         }
         if !(0.0 < self.lever.metres() && self.lever.metres() <= 1.5) {
