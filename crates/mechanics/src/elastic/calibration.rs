@@ -93,6 +93,11 @@ pub enum Refusal {
         /// The largest fall that the scale's error would explain.
         explained: Force,
     },
+    /// Nothing pulled: no reading is above zero, so there is no law to fit.
+    NoPull {
+        /// How many readings there are.
+        readings: usize,
+    },
     /// All readings lie so close together that the two constants cannot be told apart.
     TooNarrow {
         /// The smallest stretch read.

@@ -89,6 +89,9 @@ fn fit_columns(
     let (Some(lowest), Some(highest)) = ends else { return Err(vec![Refusal::RestLength(rest)]) };
     let solution = least_squares::non_negative(&columns, &forces)
         .ok_or_else(|| vec![Refusal::TooNarrow { lowest, highest }])?;
+    if solution.active.is_empty() {
+        return Err(vec![Refusal::NoPull { readings: readings.len() }]);
+    }
     Ok(assemble(&solution, &stretches, &forces, (lowest, highest), rest))
 }
 
@@ -137,16 +140,10 @@ impl Fit {
 
     /// The two constants, each with its standard error; of no use without [`Fit::correlation`].
     pub fn constants(&self) -> [WithError<Force>; 2] {
-        [self.a, self.b].into_iter().zip([0, 1]).fold(
-            [WithError { value: Force::from_newtons(0.0), sd: Force::from_newtons(0.0) }; 2],
-            |mut constants, (value, index)| {
-                constants[index] = WithError {
-                    value: Force::from_newtons(value),
-                    sd: Force::from_newtons(self.covariance[index][index].sqrt()),
-                };
-                constants
-            },
-        )
+        [(self.a, 0), (self.b, 1)].map(|(value, index)| WithError {
+            value: Force::from_newtons(value),
+            sd: Force::from_newtons(self.covariance[index][index].sqrt()),
+        })
     }
 
     /// Correlation of the two constants, or nothing when one of them was held at zero.

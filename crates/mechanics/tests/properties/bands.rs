@@ -169,6 +169,9 @@ fn unusable_readings_are_refused_with_their_numbers() {
     assert!(
         matches!(fit(rest, &same, &SCALE), Err(refusals) if matches!(refusals[..], [Refusal::TooNarrow { .. }]))
     );
+    let nothing: Vec<Reading> =
+        good.iter().map(|reading| Reading { force: newtons(0.0), ..*reading }).collect();
+    assert_eq!(fit(rest, &nothing, &SCALE), Err(vec![Refusal::NoPull { readings: 6 }]));
     // Two things wrong at once are both named.
     let both = [Reading { length: metres(0.3), force: newtons(-1.0) }];
     assert_eq!(fit(rest, &both, &SCALE).expect_err("unusable").len(), 3);
