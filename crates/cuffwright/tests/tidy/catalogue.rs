@@ -85,6 +85,7 @@ fn every_sentence_of_a_reason_is_there() {
                 let named = piece.get(..until).unwrap_or(piece).split('"').skip(1).step_by(2);
                 let sentence = named.into_iter().find(|text| {
                     text.contains('-')
+                        && text.starts_with(|letter: char| letter.is_ascii_lowercase())
                         && text.chars().all(|letter| {
                             letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == '-'
                         })
