@@ -120,7 +120,7 @@ impl CaseFile {
     /// Everything that is not as expected, in words; empty when all is well.
     pub(crate) fn differences(&self) -> Vec<String> {
         let mut found = Vec::new();
-        match (propose(&shipped(), &self.history(), Units::Metric), &self.expect.refused) {
+        match (propose(shipped(), &self.history(), Units::Metric), &self.expect.refused) {
             (Ok(answer), None) => self.expect.compare(&answer, &mut found),
             (Ok(_), Some(_)) => found.push("was answered, but should be refused".to_owned()),
             (Err(problems), refused) => {
