@@ -5,7 +5,7 @@
 //! problem with a suggestion. Importing is all or nothing and belongs to the caller, who writes
 //! [`Preview::facts`] only when [`Preview::is_ready`].
 //!
-//! In reading order: [`table`] (a file as cells), [`columns`] (headers), [`detect`], [`dates`], [`people`], then one
+//! In reading order: [`table`] (a file as cells), [`columns`] (headers), [`mod@detect`], [`dates`], [`people`], then one
 
 pub mod columns;
 pub mod dates;

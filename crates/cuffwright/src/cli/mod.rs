@@ -6,7 +6,7 @@
 //! In reading order:
 //! - [`exit`], [`answer`], [`failure`], [`page`], [`sheet`]: how a command ends and what it says.
 //! - [`clock`], [`input`], [`open`], [`find`], [`words`]: what a command starts from.
-//! - one module a command, and [`reference`], which writes the page of all of them.
+//! - one module a command, and [`mod@reference`], which writes the page of all of them.
 
 mod answer;
 mod backup;
