@@ -3,7 +3,7 @@
 //! - [`physical`]: mass, force, length, angle, torque, time held and their like, each a type with one canonical unit.
 //! - [`score`]: the two spoken 0-10 numbers of the trade, pain and effort.
 //! - [`range`]: one table of what a measured value may be, which feeds validation, form hints and error text.
-//! - [`unit`] and [`reading`]: a number as a person typed it, with its unit.
+//! - [`mod@unit`] and [`reading`]: a number as a person typed it, with its unit.
 //!
 
 pub mod physical;
