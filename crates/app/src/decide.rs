@@ -210,7 +210,8 @@ impl Desk {
     }
 }
 
-const fn move_of(action: Action) -> Option<MoveWord> {
+/// Why a swimmer comes to a rung when this action is confirmed.
+pub(crate) const fn move_of(action: Action) -> Option<MoveWord> {
     match action {
         Action::Up => Some(MoveWord::Up),
         Action::Down => Some(MoveWord::Down),

@@ -266,6 +266,11 @@ impl Desk {
         Ok(receipts.into_iter().map(|receipt| receipt.outcome).collect())
     }
 
+    /// Reads everything again from the store, which is never half-written: for whoever holds a desk after a fault.
+    pub fn read_anew(&mut self) -> Result<(), AppError> {
+        self.read_everything()
+    }
+
     fn read_everything(&mut self) -> Result<(), AppError> {
         self.read_club()?;
         let mut by_subject: BTreeMap<SubjectId, (Vec<LiveFact>, usize)> = BTreeMap::new();

@@ -1,11 +1,25 @@
-//! The practitioner's operations.
+//! The practitioner's operations: what a person does with the tool, as plain data in the practitioner's terms.
+//!
+//! Knows the store and the trade, and neither HTTP nor HTML nor the terminal. The clock is handed in.
+//!
+//! In reading order:
+//! - [`facts`]: the written shape of every fact; [`history`]: from facts to the record that the trade reads.
+//! - [`desk`]: one open store with every swimmer as read from it; [`review`] and [`decide`]: what waits, and what a
+//!   person says to it.
+//! - [`import`]: a club's own files as a preview; [`bring_in`]: the same into the desk.
+//! - [`text`]: the one catalogue of sentences; [`wire`]: documented JSON shapes.
+//! - [`moment`], [`error`].
 
+pub mod bring_in;
 pub mod decide;
+pub mod demo;
 pub mod desk;
 pub mod error;
 pub mod facts;
 pub mod history;
+pub mod import;
 pub mod moment;
 pub mod review;
 pub mod text;
+pub mod views;
 pub mod wire;

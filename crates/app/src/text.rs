@@ -16,12 +16,15 @@ use crate::facts::Units;
 
 /// English, file by file.
 const ENGLISH: &[(&str, &str)] = &[
+    ("cli", include_str!("../text/en/cli.ftl")),
     ("dosing", include_str!("../text/en/dosing.ftl")),
     ("due", include_str!("../text/en/due.ftl")),
     ("error", include_str!("../text/en/error.ftl")),
     ("fact", include_str!("../text/en/fact.ftl")),
     ("gate", include_str!("../text/en/gate.ftl")),
+    ("import", include_str!("../text/en/import.ftl")),
     ("protocol", include_str!("../text/en/protocol.ftl")),
+    ("web", include_str!("../text/en/web.ftl")),
     ("word", include_str!("../text/en/word.ftl")),
 ];
 
@@ -69,6 +72,23 @@ impl Texts {
         self.bundle.format_pattern(pattern, Some(&args), &mut errors).into_owned()
     }
 
+    /// One sentence with values of which some choose between singular and plural.
+    pub fn phrase(&self, name: &str, values: &[(&str, Value<'_>)]) -> String {
+        let Some(pattern) = self.bundle.get_message(name).and_then(|message| message.value()) else {
+            return format!("[{name}]");
+        };
+        let mut args = FluentArgs::new();
+        for (key, value) in values {
+            let value = match value {
+                Value::Words(words) => FluentValue::from(*words),
+                Value::Count(count) => FluentValue::from(*count),
+            };
+            args.set(*key, value);
+        }
+        let mut errors = Vec::new();
+        self.bundle.format_pattern(pattern, Some(&args), &mut errors).into_owned()
+    }
+
     /// One word or sentence without values.
     pub fn word(&self, name: &str) -> String {
         self.say(name, &[])
@@ -110,6 +130,15 @@ impl Texts {
             Arg::Word(name) => self.word(name),
         }
     }
+}
+
+/// One value in a sentence of the pages.
+#[derive(Debug, Clone, Copy)]
+pub enum Value<'a> {
+    /// Words, exactly as given.
+    Words(&'a str),
+    /// A whole number, which also chooses between singular and plural.
+    Count(i64),
 }
 
 /// Whose eyes a sentence is for.

@@ -2,4 +2,5 @@
 //!
 //! Knows HTTP, HTML and the command line, and decides nothing: every verdict comes from below, with its reason.
 
+pub mod cli;
 pub mod web;

@@ -3,11 +3,14 @@
 //! - [`physical`]: mass, force, length, angle, time held, each a type of its own with one canonical unit.
 //! - [`score`]: the two spoken 0-10 numbers of the trade, pain and effort.
 //! - [`range`]: one table of what a measured value may be, which feeds validation, form hints and error text.
+//! - [`unit`] and [`reading`]: a number as a person typed it, with its unit.
 //!
 
 pub mod physical;
 pub mod range;
+pub mod reading;
 pub mod score;
+pub mod unit;
 
 pub use physical::{Angle, Force, HoldTime, Length, Mass};
 pub use range::{Judgement, Range};

@@ -17,3 +17,7 @@ error-override-locked = This rung cannot be given: { $why }
 error-override-dose = At most { $sets } sets of at most { $cap } can be given today.
 error-alone = { $exercise } ({ $side }) of { $name } is confirmed by itself, not together with others.
 error-blank-author = Every record carries a name. Say who is writing.
+error-import-not-ready = This file cannot be imported as it stands, so nothing was stored.
+error-import-not-ready-hint = Mend what the preview lists, or confirm the unusual values, and try again.
+error-no-club = The record does not say yet which club it is.
+error-no-club-hint = Say so first: name, time zone, and who answers for the squad.

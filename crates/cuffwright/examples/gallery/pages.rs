@@ -2,7 +2,7 @@
 
 use cuffwright::web::error::{Kind, WebError};
 use cuffwright::web::layout::{Frame, Here, Place, Spot, shell};
-use cuffwright::web::parts::due::{DueLine, When, due_list};
+use cuffwright::web::parts::due::{Closing, DueLine, When, due_list};
 use cuffwright::web::parts::form::{self, Choice, Decision, Field, Filter};
 use cuffwright::web::parts::notice::{Outcome, Problem, empty, outcome, problems};
 use cuffwright::web::parts::proposal::{DoseWords, ProposalWords, proposal};
@@ -68,7 +68,7 @@ fn due() -> Markup {
         about: about.map(|(name, href)| (name.to_owned(), href.to_owned())),
         what: what.to_owned(),
         owner: owner.to_owned(),
-        close: Some("/people/5/close".to_owned()),
+        close: Closing::There("/people/5/close".to_owned()),
         why,
     };
     let pain = why(&[reason(
@@ -128,6 +128,7 @@ fn due() -> Markup {
         here: Here::At(Place::Due, Spot::Due),
         club: CLUB,
         outcome: Some(&done),
+        ..Frame::default()
     };
     shell(&frame, due_list("Due", &lines))
 }
@@ -261,6 +262,7 @@ fn swimmer() -> Markup {
             about,
             confirms,
             instead: &[("b13", "rung 13 N"), ("b16", "rung 16 N"), ("rest", "leave out")],
+            most_sets: 3,
             hidden: &[("seen", "a81f")],
             problem: None,
             given: None,
@@ -365,7 +367,7 @@ fn forms() -> Markup {
             (form::decision(&Decision {
                 action: "/people/5/decide", key: "d",
                 about: "left", confirms: "Stay on rung 16 N.",
-                instead: &[("b13", "rung 13 N")], hidden: &[], problem: Some("Say why, in a few words."), given: Some(("override", "")),
+                instead: &[("b13", "rung 13 N")], most_sets: 3, hidden: &[], problem: Some("Say why, in a few words."), given: Some(("override", "")),
             }))
         },
     )

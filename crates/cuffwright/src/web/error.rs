@@ -2,6 +2,8 @@
 //!
 //! A clinical outcome is never an error. What a person reads here says first whether anything was recorded.
 
+use app::error::{AppError, ErrorKind};
+use app::text::Texts;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
 use maud::{Markup, html};
@@ -28,12 +30,31 @@ pub enum Kind {
     Storage,
     /// A fault of the program.
     Defect,
+    /// It contradicts what is on record, or a rule that nobody may override.
+    Refused,
+    /// A form that does not come from our own page of this start.
+    Foreign,
+    /// Asked under a name that is not this machine's.
+    Elsewhere,
+    /// It took too long to arrive.
+    Slow,
 }
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Kind; 7] =
-        [Kind::Input, Kind::Missing, Kind::Method, Kind::Conflict, Kind::Large, Kind::Storage, Kind::Defect];
+    pub const ALL: [Kind; 11] = [
+        Kind::Input,
+        Kind::Missing,
+        Kind::Method,
+        Kind::Conflict,
+        Kind::Large,
+        Kind::Storage,
+        Kind::Defect,
+        Kind::Refused,
+        Kind::Foreign,
+        Kind::Elsewhere,
+        Kind::Slow,
+    ];
 
     /// The status it leaves with.
     pub const fn status(self) -> StatusCode {
@@ -45,18 +66,27 @@ impl Kind {
             Kind::Large => StatusCode::PAYLOAD_TOO_LARGE,
             Kind::Storage => StatusCode::SERVICE_UNAVAILABLE,
             Kind::Defect => StatusCode::INTERNAL_SERVER_ERROR,
+            Kind::Refused => StatusCode::CONFLICT,
+            Kind::Foreign => StatusCode::FORBIDDEN,
+            Kind::Elsewhere => StatusCode::MISDIRECTED_REQUEST,
+            Kind::Slow => StatusCode::REQUEST_TIMEOUT,
         }
     }
 
-    const fn word(self) -> &'static str {
+    /// Title and message.
+    const fn says(self) -> (&'static str, &'static str) {
         match self {
-            Kind::Input => "input",
-            Kind::Missing => "missing",
-            Kind::Method => "method",
-            Kind::Conflict => "conflict",
-            Kind::Large => "large",
-            Kind::Storage => "storage",
-            Kind::Defect => "defect",
+            Kind::Input => ("error-input-title", "error-input-message"),
+            Kind::Missing => ("error-missing-title", "error-missing-message"),
+            Kind::Method => ("error-method-title", "error-method-message"),
+            Kind::Conflict => ("error-conflict-title", "error-conflict-message"),
+            Kind::Large => ("error-large-title", "error-large-message"),
+            Kind::Storage => ("error-storage-title", "error-storage-message"),
+            Kind::Defect => ("error-defect-title", "error-defect-message"),
+            Kind::Refused => ("error-refused-title", "error-refused-message"),
+            Kind::Foreign => ("error-foreign-title", "error-foreign-message"),
+            Kind::Elsewhere => ("error-elsewhere-title", "error-elsewhere-message"),
+            Kind::Slow => ("error-slow-title", "error-slow-message"),
         }
     }
 }
@@ -103,10 +133,9 @@ impl WebError {
 
     /// The page.
     pub fn render(&self) -> Markup {
-        let word = self.kind.word();
-        let title = text(&format!("error-{word}-title"));
+        let (title, lede) = self.kind.says();
+        let (title, lede) = (text(title), text(lede));
         let status = i64::from(self.kind.status().as_u16());
-        let lede = text(&format!("error-{word}-message"));
         let body = html! {
             @if !self.problems.is_empty() { (problems(&self.problems)) }
             @if let Some(reference) = &self.reference {
@@ -122,6 +151,36 @@ impl WebError {
         };
         shell(&Frame { title: &title, lede: Some(&lede), ..Frame::default() }, body)
     }
+}
+
+impl From<AppError> for WebError {
+    fn from(error: AppError) -> Self {
+        let kind = match error.kind {
+            ErrorKind::Input => Kind::Input,
+            ErrorKind::NotFound => Kind::Missing,
+            ErrorKind::Refused => Kind::Refused,
+            ErrorKind::Storage => Kind::Storage,
+        };
+        Self { problems: problems_of(&error), ..Self::new(kind) }
+    }
+}
+
+/// Every problem of an operation that did not happen, in words.
+pub fn problems_of(error: &AppError) -> Vec<Problem> {
+    let texts = Texts::english();
+    if !error.problems.is_empty() {
+        return error
+            .problems
+            .iter()
+            .map(|problem| Problem {
+                place: problem.path.clone(),
+                says: texts.say(problem.says, &problem.args),
+                ..Problem::default()
+            })
+            .collect();
+    }
+    let hint = error.hint.map(|hint| texts.word(hint)).unwrap_or_default();
+    vec![Problem { says: texts.say(error.says, &error.args), hint, ..Problem::default() }]
 }
 
 impl IntoResponse for WebError {
@@ -148,7 +207,11 @@ mod tests {
     fn every_error_says_that_nothing_was_recorded_where_something_was_sent() {
         for kind in Kind::ALL {
             let page = WebError::new(kind).render().into_string();
-            assert_eq!(page.contains("Nothing was recorded"), kind != Kind::Missing, "{kind:?}");
+            assert_eq!(
+                page.contains("Nothing was recorded"),
+                kind != Kind::Missing && kind != Kind::Elsewhere,
+                "{kind:?}"
+            );
         }
     }
 

@@ -35,9 +35,11 @@ impl Place {
     pub const fn spots(self) -> &'static [Spot] {
         match self {
             Place::Due => &[Spot::Due, Spot::Review],
+            Place::Deck => &[Spot::Session],
             Place::People => &[Spot::People, Spot::Import],
-            Place::Rules => &[Spot::Rules],
-            Place::Deck | Place::Week | Place::Kit | Place::Year => &[],
+            Place::Kit => &[Spot::Kit],
+            Place::Rules => &[Spot::Rules, Spot::Exercises, Spot::Sources],
+            Place::Week | Place::Year => &[],
         }
     }
 
@@ -61,12 +63,20 @@ pub enum Spot {
     Due,
     /// Proposals waiting for a person.
     Review,
+    /// A session, written down by hand.
+    Session,
     /// The swimmers.
     People,
     /// Files of the club.
     Import,
+    /// What the club owns.
+    Kit,
     /// The protocol.
     Rules,
+    /// What is done.
+    Exercises,
+    /// Where it comes from.
+    Sources,
 }
 
 impl Spot {
@@ -75,9 +85,13 @@ impl Spot {
         match self {
             Spot::Due => "/due",
             Spot::Review => "/review",
+            Spot::Session => "/session",
             Spot::People => "/people",
             Spot::Import => "/import",
+            Spot::Kit => "/kit",
             Spot::Rules => "/rules",
+            Spot::Exercises => "/rules/exercises",
+            Spot::Sources => "/rules/sources",
         }
     }
 
@@ -86,8 +100,12 @@ impl Spot {
             Spot::Due => "spot-due",
             Spot::Review => "spot-review",
             Spot::People => "spot-people",
+            Spot::Session => "spot-session",
             Spot::Import => "spot-import",
+            Spot::Kit => "place-kit",
             Spot::Rules => "place-rules",
+            Spot::Exercises => "spot-exercises",
+            Spot::Sources => "spot-sources",
         }
     }
 }
@@ -133,6 +151,8 @@ pub struct Frame<'a> {
     pub here: Here,
     /// The club's own name.
     pub club: Option<&'a str>,
+    /// Words above everything, for instance that the club is invented.
+    pub banner: Option<&'a str>,
     /// What the last form did, shown before anything else.
     pub outcome: Option<&'a Markup>,
 }
@@ -152,6 +172,7 @@ pub fn shell(frame: &Frame<'_>, body: Markup) -> Markup {
             }
             body {
                 a.skip href="#main" { (text("skip-to-main")) }
+                @if let Some(banner) = frame.banner { p.banner { (banner) } }
                 (masthead(frame))
                 main id="main" tabindex="-1" {
                     @if let Some(outcome) = frame.outcome { (outcome) }
@@ -284,15 +305,15 @@ mod tests {
             ("/people", true),
             ("/rules", true),
             ("/review", true),
-            ("/deck", false),
+            ("/session", true),
+            ("/kit", true),
             ("/week", false),
-            ("/kit", false),
             ("/year", false),
             ("#\"", false),
         ] {
             assert_eq!(page.contains(&format!("href=\"{path}")), is_there, "{path}");
         }
-        for word in ["Deck", "Week", "Kit", "Year"] {
+        for word in ["Week", "Year"] {
             assert!(!page.contains(&format!(">{word}<")), "{word} is named but cannot be reached");
         }
     }

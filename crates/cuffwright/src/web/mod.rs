@@ -7,11 +7,19 @@
 //! - [`parts`]: the other building blocks.
 //! - [`assets`] and [`respond`]: embedded files and how an answer leaves.
 //! - [`error`]: one error, turned into a page with a way on.
+//! - [`site`]: what requests share, who may ask, and the socket.
+//! - [`routes`]: every address.
+//! - [`pages`]: what stands there.
 
 pub mod assets;
 pub mod error;
 pub mod layout;
+pub mod pages;
 pub mod parts;
 pub mod respond;
 pub mod rope;
+pub mod routes;
+pub mod site;
 pub mod words;
+
+pub use site::serve::{Bound, ServeError, Settings, bind, serve};

@@ -1,5 +1,8 @@
 //! How an answer leaves: HTML with headers that deny everything a page here does not need.
 //!
+//! `same-origin` as the referrer policy, because with none at all a browser hides from us, too, which page a form
+//! comes from.
+//!
 //! A page holds health data of minors, so no browser, proxy or other site may keep, frame or learn from it.
 //! Scripts, frames, fonts and outside connections are not allowed at all; add one by a line here, with its reason.
 
@@ -16,7 +19,7 @@ pub const CONTENT_POLICY: &str = "default-src 'none'; style-src 'self'; img-src 
 const GUARDS: [(HeaderName, &str); 7] = [
     (header::CONTENT_SECURITY_POLICY, CONTENT_POLICY),
     (header::X_CONTENT_TYPE_OPTIONS, "nosniff"),
-    (header::REFERRER_POLICY, "no-referrer"),
+    (header::REFERRER_POLICY, "same-origin"),
     (HeaderName::from_static("cross-origin-opener-policy"), "same-origin"),
     (HeaderName::from_static("cross-origin-resource-policy"), "same-origin"),
     (HeaderName::from_static("permissions-policy"), "camera=(), microphone=(), geolocation=(), usb=()"),
@@ -72,7 +75,7 @@ mod tests {
         let headers = response.headers();
         assert_eq!(headers[header::CONTENT_TYPE], "text/html; charset=utf-8");
         assert_eq!(headers[header::X_CONTENT_TYPE_OPTIONS], "nosniff");
-        assert_eq!(headers[header::REFERRER_POLICY], "no-referrer");
+        assert_eq!(headers[header::REFERRER_POLICY], "same-origin");
         assert_eq!(headers[header::CACHE_CONTROL], "no-store");
         let policy = headers[header::CONTENT_SECURITY_POLICY].to_str().unwrap();
         for part in ["default-src 'none'", "style-src 'self'", "form-action 'self'", "frame-ancestors 'none'"]

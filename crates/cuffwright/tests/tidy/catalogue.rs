@@ -10,6 +10,7 @@ use super::sources::files;
 const BUILT_NAMES: &[&str] = &[
     "action-",
     "availability-",
+    "cli-part-",
     "column-",
     "due-kind-",
     "ends-by-",

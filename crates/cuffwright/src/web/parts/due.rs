@@ -36,6 +36,17 @@ impl When {
     }
 }
 
+/// Where the fact that closes a line is recorded.
+#[derive(Debug, Clone)]
+pub enum Closing {
+    /// Nowhere.
+    None,
+    /// Right here, in a form that opens under the line.
+    Here(Markup),
+    /// On a page of its own.
+    There(String),
+}
+
 /// One line.
 #[derive(Debug, Clone)]
 pub struct DueLine {
@@ -48,7 +59,7 @@ pub struct DueLine {
     /// Who has to close it.
     pub owner: String,
     /// Where the fact that closes it is recorded.
-    pub close: Option<String>,
+    pub close: Closing,
     /// Why it is due; empty markup when nothing stands behind it.
     pub why: Markup,
 }
@@ -68,8 +79,15 @@ pub fn due_list(label: &str, lines: &[DueLine]) -> Markup {
                         (line.why)
                     }
                     p.due-owner { (say("due-owner", &[("owner", Value::Words(&line.owner))])) }
-                    @if let Some(close) = &line.close {
-                        p.due-close { a.button.button-plain href=(close) aria-label=(close_label(line)) { (text("due-close")) } }
+                    @match &line.close {
+                        Closing::None => {}
+                        Closing::There(href) => p.due-close {
+                            a.button.button-plain href=(href) aria-label=(close_label(line)) { (text("due-close")) }
+                        },
+                        Closing::Here(form) => details.due-close.due-here {
+                            summary.button.button-plain aria-label=(close_label(line)) { (text("due-close")) }
+                            (form)
+                        },
                     }
                 }
             }
@@ -94,7 +112,7 @@ mod tests {
             about: Some(("Nuno".to_owned(), "/people/3".to_owned())),
             what: "tell the guardian".to_owned(),
             owner: text("owner-practitioner"),
-            close: Some("/people/3/told".to_owned()),
+            close: Closing::There("/people/3/told".to_owned()),
             why: html! {},
         };
         let shown =

@@ -130,6 +130,8 @@ pub struct Decision<'a> {
     pub confirms: &'a str,
     /// What can be decided instead: value sent, words shown. Empty when only the reason is asked.
     pub instead: &'a [(&'a str, &'a str)],
+    /// Most sets that can be given: fewer may be chosen. Zero when there is nothing to choose.
+    pub most_sets: u8,
     /// What goes along unseen: name and value. Carries the state that was shown, so that a stale form is refused.
     pub hidden: &'a [(&'a str, &'a str)],
     /// What is wrong with the reason, when the form comes back.
@@ -168,6 +170,19 @@ pub fn decision(shown: &Decision<'_>) -> Markup {
                         select id=(named("instead")) name="instead" {
                             @for (value, words) in shown.instead { option value=(value) { (words) } }
                         }
+                    }
+                }
+                @if shown.most_sets > 1 {
+                    div.field {
+                        label for=(named("sets")) { (text("decide-sets")) }
+                        select id=(named("sets")) name="sets" {
+                            option value="" { (text("decide-sets-same")) }
+                            @for sets in 1..shown.most_sets { option value=(sets) { (sets) } }
+                        }
+                    }
+                    div.field {
+                        label for=(named("cap")) { (text("decide-cap")) }
+                        input type="text" id=(named("cap")) name="cap" inputmode="decimal" autocomplete="off";
                     }
                 }
                 div.field {
@@ -269,6 +284,7 @@ mod tests {
             about: "left",
             confirms: "stay",
             instead: &[],
+            most_sets: 0,
             hidden: &[("seen", "a1")],
             problem: None,
             given: None,
@@ -286,6 +302,7 @@ mod tests {
             about: "left",
             confirms: "stay",
             instead: &[("b13", "rung 13 N")],
+            most_sets: 3,
             hidden: &[],
             problem: Some("say why"),
             given: Some(("override", "tired <after> meet")),

@@ -9,6 +9,7 @@
 //! - [`table`]: tables with caption and scope, pages of a list.
 //! - [`notice`]: outcomes, problems with hints, nothing to show.
 
+pub mod ask;
 pub mod count;
 pub mod due;
 pub mod form;

@@ -45,7 +45,20 @@ pub struct ProposalWords<'a> {
 
 /// The word of an action.
 pub fn action_word(action: Action) -> String {
-    text(&format!("action-{}", action.word()))
+    text(match action {
+        Action::Up => "page-action-up",
+        Action::Stay => "page-action-stay",
+        Action::Hold => "page-action-hold",
+        Action::Down => "page-action-down",
+        Action::Switch => "page-action-switch",
+        Action::Restart => "page-action-restart",
+        Action::Teach => "page-action-teach",
+        Action::Calibrate => "page-action-calibrate",
+        Action::LeaveOut => "page-action-leave-out",
+        Action::Stop => "page-action-stop",
+        Action::Out => "page-action-out",
+        Action::Ask => "page-action-ask",
+    })
 }
 
 /// The proposal; `below` is what follows it, for instance the decision form.

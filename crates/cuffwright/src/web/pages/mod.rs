@@ -1,0 +1,25 @@
+//! What stands at each address. A page function reads the desk and gives back a page; a form function records
+//! facts and leads on.
+//!
+//! - [`shared`]: words that many pages need.
+//! - [`due`], [`review`]: the day and what waits for a person.
+//! - [`people`], [`person`]: the swimmers.
+//! - [`record`]: every form by which a fact is written down.
+//! - [`facts`]: one fact: look at it, put it right, take it back.
+//! - [`session`]: a session written down by hand.
+//! - [`kit`], [`rules`]: what the club owns, and every number with its source.
+//! - [`first`], [`club`], [`import`]: what a newcomer sees, who the club is, the club's own files.
+
+pub mod club;
+pub mod due;
+pub mod facts;
+pub mod first;
+pub mod import;
+pub mod kit;
+pub mod people;
+pub mod person;
+pub mod record;
+pub mod review;
+pub mod rules;
+pub mod session;
+pub mod shared;
