@@ -1,7 +1,7 @@
 //! How often somebody may try: times in, decision out.
 //!
 //! A try is written down *before* the password or code is looked at and only taken back when it was right, so that
-//! many tries sent at once get no further than the same tries one after another. An instant that lies ahead of the
+//! many tries sent at once get no further than the same tries one after another. A right one clears nothing but itself. An instant that lies ahead of the
 //! clock counts as recent: putting a clock back never buys a try.
 
 use std::net::IpAddr;
@@ -41,9 +41,6 @@ pub struct Counted {
     pub bucket: Bucket,
     /// How much is allowed there.
     pub limits: &'static [Limit],
-    /// A right password or code takes its own try back here. One that is right for one account must not clear the
-    /// address that is trying others.
-    pub cleared_by_success: bool,
 }
 
 /// A login name as it is compared: trimmed and in lower case.
@@ -56,11 +53,8 @@ pub fn login_key(login: &str) -> String {
 pub fn buckets(login: &str, from: IpAddr) -> Vec<Counted> {
     let on_laptop = place_of(from) == Place::Laptop;
     let place = if on_laptop { "laptop" } else { "network" };
-    let account = Counted {
-        bucket: bucket(&format!("account/{place}/{}", login_key(login))),
-        limits: PER_ACCOUNT,
-        cleared_by_success: true,
-    };
+    let account =
+        Counted { bucket: bucket(&format!("account/{place}/{}", login_key(login))), limits: PER_ACCOUNT };
     if on_laptop {
         return vec![account];
     }
@@ -76,10 +70,7 @@ pub fn address_buckets(from: IpAddr) -> Vec<Counted> {
     }
     let address = bucket(&format!("address/{}", counted_as(from)));
     let every = bucket("every");
-    vec![
-        Counted { bucket: address, limits: PER_ADDRESS, cleared_by_success: false },
-        Counted { bucket: every, limits: ALTOGETHER, cleared_by_success: false },
-    ]
+    vec![Counted { bucket: address, limits: PER_ADDRESS }, Counted { bucket: every, limits: ALTOGETHER }]
 }
 
 fn bucket(key: &str) -> Bucket {

@@ -117,3 +117,21 @@ WHEN OLD.closed IS NOT NULL AND NEW.closed IS NOT OLD.closed
 BEGIN
     SELECT raise(ABORT, 'a closed account stays closed');
 END;
+
+-- What the club has settled about the door, newest last: an earlier setting is kept.
+CREATE TABLE door_settings (
+    number INTEGER PRIMARY KEY,
+    name   TEXT NOT NULL,
+    value  TEXT NOT NULL,
+    at     INTEGER NOT NULL
+) STRICT;
+
+CREATE TRIGGER door_settings_are_not_changed BEFORE UPDATE ON door_settings
+BEGIN
+    SELECT raise(ABORT, 'settings are only added to');
+END;
+
+CREATE TRIGGER door_settings_are_not_deleted BEFORE DELETE ON door_settings
+BEGIN
+    SELECT raise(ABORT, 'settings are only added to');
+END;

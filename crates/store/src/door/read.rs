@@ -77,6 +77,12 @@ impl Store {
         Ok(row::all(&self.connection, query, params![purpose, account], code)?.pop())
     }
 
+    /// What was last settled under a name.
+    pub fn setting(&self, name: &str) -> Result<Option<String>, Error> {
+        Ok(row::all(&self.connection, include_str!("../../sql/door/setting.sql"), [name], |row| row.get(0))?
+            .pop())
+    }
+
     /// When tries were remembered in a bucket, from an instant on.
     pub fn tries(&self, bucket: &[u8; 32], from: u64) -> Result<Vec<u64>, Error> {
         row::all(&self.connection, include_str!("../../sql/door/tries.sql"), params![bucket, from], |row| {

@@ -199,6 +199,12 @@ impl<'a> DoorGate<'a> {
         Ok(())
     }
 
+    /// Settles something under a name; what was settled before is kept.
+    pub fn insert_setting(&mut self, name: &str, value: &str, at: u64) -> Result<(), Error> {
+        run!(self, "insert_setting.sql", name, value, at);
+        Ok(())
+    }
+
     /// Appends a row to the audit.
     pub fn audit(&mut self, entry: &NewAudit) -> Result<(), Error> {
         audit::append(self.transaction, entry)

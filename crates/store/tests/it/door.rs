@@ -213,3 +213,13 @@ fn erasing_a_swimmer_closes_the_accounts_that_were_theirs_alone() {
     let bytes = scratch.contents().into_iter().flat_map(|(_, bytes)| bytes).collect::<Vec<_>>();
     assert!(!bytes.windows(10).any(|ten| ten == b"MARK alone"));
 }
+
+#[test]
+fn the_newest_setting_counts_and_earlier_ones_are_kept() {
+    let mut store = Store::in_memory().unwrap();
+    assert_eq!(store.setting("retention").unwrap(), None);
+    for value in ["10", "8"] {
+        store.at_door(|door| door.insert_setting("retention", value, 1)).unwrap();
+    }
+    assert_eq!(store.setting("retention").unwrap().as_deref(), Some("8"));
+}
