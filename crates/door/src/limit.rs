@@ -51,16 +51,20 @@ pub fn login_key(login: &str) -> String {
 /// Everything one try is counted under. The laptop itself has its own bucket for each account and no address limit:
 /// somebody who guesses from the network cannot lock the practitioner out of the laptop on deck.
 pub fn buckets(login: &str, from: IpAddr) -> Vec<Counted> {
+    let [laptop, network] = of_account(login);
     let on_laptop = place_of(from) == Place::Laptop;
-    let place = if on_laptop { "laptop" } else { "network" };
-    let account =
-        Counted { bucket: bucket(&format!("account/{place}/{}", login_key(login))), limits: PER_ACCOUNT };
+    let account = Counted { bucket: if on_laptop { laptop } else { network }, limits: PER_ACCOUNT };
     if on_laptop {
         return vec![account];
     }
     let mut all = vec![account];
     all.extend(address_buckets(from));
     all
+}
+
+/// Where tries at one account are counted: on the laptop, and from the network.
+pub fn of_account(login: &str) -> [Bucket; 2] {
+    ["laptop", "network"].map(|place| bucket(&format!("account/{place}/{}", login_key(login))))
 }
 
 /// What tries at a code (pairing, invitation) from one address are counted under.

@@ -58,6 +58,8 @@ acts! {
     RefusedSignIn => "refused-sign-in",
     /// Locked the door by too many tries.
     Locked => "locked",
+    /// Lifted a lock.
+    LiftedLock => "lifted-lock",
     /// Typed a wrong code.
     RefusedCode => "refused-code",
     /// Used up a code by wrong tries.

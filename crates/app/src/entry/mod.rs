@@ -2,8 +2,8 @@
 //!
 //! The rules are in the crate `door`, the rows in the store; here both meet the record. Everything slow (a password's
 //! hash) and everything random (ids, tokens, codes) is made by the caller and handed in, so that no lock is held
-//! while a password is hashed: [`Desk::begin_sign_in`], then [`TryIn::check`] beside the lock, then
-//! [`Desk::finish_sign_in`].
+//! while a password is hashed: `Desk::begin_sign_in`, then [`TryIn::check`] beside the lock, then
+//! `Desk::finish_sign_in`.
 //!
 //! - [`account`]: making, changing and closing accounts.
 //! - [`sign_in`]: name and password; [`session`]: what comes after, and the way out.

@@ -23,7 +23,7 @@ pub fn denied(why: Denied) -> AppError {
 
 /// True for an error of [`denied`]: the edge answers it with "not allowed" and nothing about the record.
 pub fn is_denial(error: &AppError) -> bool {
-    error.says.starts_with("denied-")
+    error.says.starts_with("denied")
 }
 
 /// A password that is not taken.

@@ -3,8 +3,9 @@
 
 use std::net::IpAddr;
 
-use door::limit::{Counted, Decision, Limit, REMEMBERED, buckets, decide, login_key, strictest};
+use door::limit::{Counted, Decision, Limit, REMEMBERED, buckets, decide, login_key, of_account, strictest};
 use door::password::{PasswordHash, is_right};
+use door::permit::{About, Thing};
 use door::principal::{AccountId, Principal};
 use door::token::Token;
 use door::{Stamp, session};
@@ -13,7 +14,7 @@ use uuid::Uuid;
 use super::audit::Act;
 use super::{audit, problem, stamp};
 use crate::desk::Desk;
-use crate::error::AppError;
+use crate::error::{AppError, ErrorKind};
 use crate::moment::Moment;
 
 /// A try that has been counted and not yet looked at.
@@ -106,6 +107,22 @@ impl Desk {
             door.audit(&entry.into())
         })?;
         Ok(SignedIn { account: id, who, token })
+    }
+
+    /// Opens the door again for one account: for an owner or administrator whose squad somebody has locked out for fun.
+    /// Nothing of what was tried before counts any more; the audit keeps it.
+    pub fn lift_lock(&mut self, moment: &Moment, by: &Principal, login: &str) -> Result<(), AppError> {
+        self.may(by, Thing::ManageAccounts, About::Everybody, moment.today)?;
+        let row = self.store().account_by_login(&login_key(login))?;
+        let row = row.ok_or_else(|| AppError::new(ErrorKind::NotFound, "door-no-account"))?;
+        let entry = audit::by(moment, by, Act::LiftedLock, Some(Thing::Accounts)).item(row.id);
+        self.store_mut().at_door(|door| {
+            for bucket in of_account(login) {
+                door.forget_bucket(&bucket.0)?;
+            }
+            door.audit(&entry.into())
+        })?;
+        Ok(())
     }
 
     /// What a checked password comes to: the account as it stands now, or a refusal that is written down.

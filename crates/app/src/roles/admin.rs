@@ -1,6 +1,5 @@
 //! What the club's administrator sees: roster, papers and accounts, no clinical content.
 
-use jiff::civil::Date;
 use serde::Serialize;
 
 use super::called;
@@ -64,8 +63,8 @@ pub struct AccountLine {
 }
 
 impl AdminView {
-    /// The view on one day.
-    pub fn of(desk: &Desk, person: &Person, _on: Date) -> Result<Self, AppError> {
+    /// The view.
+    pub fn of(desk: &Desk, person: &Person) -> Result<Self, AppError> {
         let swimmer = &person.read.swimmer;
         let months = desk.protocol().parameters.consent_valid_months;
         let consents = person.read.history.consents.iter().rev().map(|consent| ConsentLine {

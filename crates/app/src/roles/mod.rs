@@ -113,7 +113,7 @@ impl Desk {
             }
             Role::Supervisor => View::Supervisor(Box::new(SupervisorView::of(self, person, on))),
             Role::HeadCoach => View::Coach(Box::new(CoachView::of(self, person, on))),
-            Role::Administrator => View::Admin(Box::new(AdminView::of(self, person, on)?)),
+            Role::Administrator => View::Admin(Box::new(AdminView::of(self, person)?)),
             Role::Swimmer => {
                 View::Swimmer(Box::new(SwimmerView { own: OwnRecord::of(self, who, person, on)? }))
             }
@@ -146,7 +146,7 @@ pub(crate) fn attended(person: &Person, on: Date, days: i32) -> Vec<String> {
 
 /// What was decided about the water, by the newest advice up to a day; before that, whom to ask.
 pub(crate) fn water(desk: &Desk, person: &Person, on: Date) -> String {
-    let newest = person.read.history.water_advice.iter().filter(|advice| advice.date <= on).next_back();
+    let newest = person.read.history.water_advice.iter().rfind(|advice| advice.date <= on);
     match newest {
         Some(advice) => advice.advice.clone(),
         None => {

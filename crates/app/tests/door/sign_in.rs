@@ -52,6 +52,19 @@ fn the_sixth_try_is_locked_out_even_when_it_is_right_and_the_laptop_still_opens(
 }
 
 #[test]
+fn an_owner_lifts_a_lock_and_nobody_else() {
+    let (mut desk, owner) = desk();
+    let coach = let_in(&mut desk, &owner, 2, &new_account(Role::HeadCoach, "cleo"));
+    for _ in 0..5 {
+        assert!(sign_in(&mut desk, 0, "cleo", "wrong password", lan(1), token(1)).is_err());
+    }
+    assert_eq!(desk.lift_lock(&at(1), &coach, "cleo").unwrap_err().says, "denied-role");
+    assert!(sign_in(&mut desk, 1, "cleo", PASSWORD, lan(1), token(1)).is_err());
+    desk.lift_lock(&at(1), &owner, "Cleo").unwrap();
+    assert!(sign_in(&mut desk, 1, "cleo", PASSWORD, lan(1), token(1)).is_ok());
+}
+
+#[test]
 fn one_address_that_tries_many_names_is_locked_out() {
     let (mut desk, _) = desk();
     for number in 0..20 {

@@ -117,6 +117,7 @@ act-signed-out = signed out
 act-signed-out-everywhere = signed out everywhere
 act-refused-sign-in = was refused at the door
 act-locked = locked the door by too many tries
+act-lifted-lock = lifted a lock
 act-refused-code = typed a wrong code
 act-spent-code = used up a code by wrong tries
 act-made-account = made an account
