@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 use store::SubjectId;
-use trade::due::Due;
+use trade::due::{Due, Kind};
 use trade::gate::{Availability, Hold};
 use trade::history::{Urgency, days_between};
 use trade::side::Side;
@@ -128,9 +128,40 @@ pub fn board(desk: &Desk, on: Date) -> Board {
         }
     }
     board.urgent.sort_by_key(|urgent| std::cmp::Reverse(urgent.urgency));
-    // Stable: within a day what concerns one swimmer stays together, in the order the trade gave it.
-    board.lines.sort_by_key(|line| line.by);
+    // What is late or due now goes by what waits least well; what lies ahead goes by its day. Stable, so that what
+    // concerns one swimmer stays together, in the order the trade gave it.
+    board.lines.sort_by_key(|line| {
+        let stretch = Stretch::of(line.by, on);
+        let weight = weight(&line.about);
+        if stretch < Stretch::ThisWeek {
+            (stretch, weight, line.by, 0)
+        } else {
+            (stretch, 0, line.by, weight)
+        }
+    });
     board
+}
+
+/// What waits least well comes first: a person before a paper, a paper before a piece of kit.
+const fn weight(about: &About) -> u8 {
+    let About::Swimmer(_, due) = about else { return u8::MAX };
+    match due.kind {
+        Kind::TellGuardian => 0,
+        Kind::WriteReferral => 1,
+        Kind::NextMorning => 2,
+        Kind::Water => 3,
+        Kind::SevenDays => 4,
+        Kind::ReferralAnswer => 5,
+        Kind::ConfirmEnd => 6,
+        Kind::Talk => 7,
+        Kind::LimitEnds => 8,
+        Kind::Consent => 9,
+        Kind::Intake => 10,
+        Kind::Screening => 11,
+        Kind::Growth => 12,
+        Kind::Retest => 13,
+        Kind::KitInspection => 14,
+    }
 }
 
 #[cfg(test)]

@@ -136,6 +136,17 @@ cli-protocol-problems = Problems in { $file }: { $number }. It cannot be used.
 cli-parameter = { $label }; allowed { $allowed }
 cli-number = { $value } (allowed { $allowed }): { $label } [{ $mark }]
 
+## Serving
+cli-serving = { $club }: open { $address } in a browser. Ctrl-C ends it.
+cli-serving-day = This club is invented. Its day is { $day }, and stays.
+cli-serving-kept = The record is { $store }, and stays there.
+cli-serving-gone = The record is { $store }, and goes when this ends.
+cli-demo-banner = An invented club. Its day is { $day }.
+cli-demo-seed = { $store } is there already, and holds a club. A number would not change it.
+cli-demo-seed-hint = Leave --seed out to open it as it is, or name another folder.
+cli-no-runtime = The server could not be started: { $detail }.
+cli-not-an-address = write an address, for instance 127.0.0.1
+
 ## Import
 cli-import-read = { $file }, read as { $kind }. Rows: { $rows }.
 cli-import-problems = Problems

@@ -17,7 +17,6 @@ fact-unknown-exercise = The protocol has no exercise “{ $word }”.
 fact-unknown-rung = { $exercise } has no rung “{ $word }”. Its rungs are { $rungs }.
 fact-unknown-fault = The protocol has no fault “{ $word }”.
 fact-wrong-side = { $exercise } is recorded with side { $expected }.
-fact-rung-or-level = Give the rung by its name, or its level counted from one, and not both.
 fact-pain-shorthand = The shorthand can only say 0. Write any other answer as a report under “pains”, with sides and kind.
 fact-papers-word = “{ $word }” is not understood. Write "in-order", or list consents, intakes and screenings.
 fact-signed-off-word = “{ $word }” is not understood. Write "all" or a list of exercises.

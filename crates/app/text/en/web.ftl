@@ -307,6 +307,9 @@ person-lede = { $apart }; { $age } years. { $open ->
    *[other] { $open } things are open.
 }
 person-due = To close
+person-next-heading = Next session
+person-next-none = No timed set is proposed.
+person-next = { $name }, next session
 person-on = Look at another day
 person-other-day = This is how it stands for { $day }.
 person-to-today = Back to today
@@ -317,6 +320,7 @@ quick-other = Record something else
 questions-open = Today's three questions have no answer yet. Nobody starts without them.
 holds-heading = What holds back
 hold-ends = It ends by { $by }.
+hold-review = Look again on { $date }.
 tracks-heading = Tracks, limits, remarks
 track-return-week = week { $week }.
 limit-locks = Locked: { $what }.
@@ -342,6 +346,14 @@ not-given = { $n ->
     [one] Not given: 1 line
    *[other] Not given: { $n } lines
 }
+teach-lines = { $n ->
+    [one] To be taught, untimed: 1 line
+   *[other] To be taught, untimed: { $n } lines
+}
+teach-caption = Taught, not timed, until signed off
+teach-taught = Taught
+teach-sign-off = Signed off
+col-record = Record
 not-given-caption = Not given next session
 rung-used-instead = { $used } used, { $planned } planned
 context-after-practice = after practice
@@ -657,7 +669,7 @@ session-before-left = Before, left
 session-before-right = Before, right
 session-after-left = After, left
 session-after-right = After, right
-session-effort = Effort of the last practice
+session-effort = Last effort, 0-10
 session-new = Anything new since last time?
 session-nothing-new = no
 session-something-new = yes: asked about next

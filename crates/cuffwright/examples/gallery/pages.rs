@@ -260,9 +260,11 @@ fn swimmer() -> Markup {
             action: "/people/5/decide",
             key,
             about,
+            about_unseen: "",
             confirms,
             instead: &[("b13", "rung 13 N"), ("b16", "rung 16 N"), ("rest", "leave out")],
             most_sets: 3,
+            pressing: true,
             hidden: &[("seen", "a81f")],
             problem: None,
             given: None,
@@ -366,8 +368,8 @@ fn forms() -> Markup {
             }
             (form::decision(&Decision {
                 action: "/people/5/decide", key: "d",
-                about: "left", confirms: "Stay on rung 16 N.",
-                instead: &[("b13", "rung 13 N")], most_sets: 3, hidden: &[], problem: Some("Say why, in a few words."), given: Some(("override", "")),
+                about: "left", about_unseen: "", confirms: "Stay on rung 16 N.",
+                instead: &[("b13", "rung 13 N")], most_sets: 3, pressing: true, hidden: &[], problem: Some("Say why, in a few words."), given: Some(("override", "")),
             }))
         },
     )

@@ -23,6 +23,11 @@ impl Answer {
         Self { exit, text: page.into_text(), refusal: None }
     }
 
+    /// Nothing more to say.
+    pub(crate) fn nothing() -> Self {
+        Self { exit: Exit::Well, text: String::new(), refusal: None }
+    }
+
     /// An answer for other programs. The value carries its own `shape`.
     pub(crate) fn json(exit: Exit, value: &impl Serialize) -> Self {
         Self { exit, text: json_text(value), refusal: None }

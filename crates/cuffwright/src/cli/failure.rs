@@ -9,6 +9,7 @@ use store::Error as StoreError;
 
 use super::answer::json_text;
 use super::exit::Exit;
+use super::page::harmless;
 use super::words::say;
 
 /// A command that did not happen. Nothing was half-written.
@@ -136,7 +137,7 @@ impl Failure {
         for hint in &self.hints {
             text.push_str(&format!("hint: {hint}\n"));
         }
-        text
+        harmless(&text)
     }
 
     /// For another program.

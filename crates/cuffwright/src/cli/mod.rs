@@ -12,6 +12,7 @@ mod answer;
 mod backup;
 mod clock;
 mod confirm;
+mod demo;
 mod dose;
 mod due;
 mod exit;
@@ -31,6 +32,7 @@ mod protocol;
 pub mod reference;
 mod replay;
 mod review;
+mod serve;
 mod sheet;
 mod verify;
 mod words;
@@ -76,7 +78,7 @@ struct Cli {
 const AFTER: &str = "\
 Exit codes: 0 all is well; 1 what was asked about has problems; 2 the input or the command cannot be used; \
 3 what was asked for is not there; 4 refused, because it contradicts the record or a rule that nobody may \
-override; 5 a file could not be read or written; 70 a defect of this program.
+override; 5 a file or an address could not be used; 70 a defect of this program.
 
 Every answer in JSON names its shape and version, for instance \"shape\": \"cuffwright.dose/1\". Within a version \
 fields are added, never renamed or taken away. With --json a failure is JSON too, on standard output: shape \
@@ -87,8 +89,10 @@ several fit, all are listed and nothing is done.";
 
 #[derive(Debug, Subcommand)]
 enum Command {
+    Demo(demo::Args),
     Init(init::Args),
     Import(import::Args),
+    Serve(serve::Args),
     Gate(gate::Args),
     Dose(dose::Args),
     Due(due::Args),
@@ -148,6 +152,8 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
     };
     let context = Context { json: cli.json, today: cli.today };
     match cli.command {
+        Command::Demo(args) => demo::run(&args, context),
+        Command::Serve(args) => serve::run(&args, context),
         Command::Init(args) => init::run(&args, context),
         Command::Import(args) => import::run(&args, context),
         Command::Gate(args) => gate::run(&args, context),

@@ -24,6 +24,8 @@ pub const SHEETS: &[(&str, &str)] = &[
     ("due", include_str!("../../assets/css/due.css")),
     ("tables", include_str!("../../assets/css/tables.css")),
     ("forms", include_str!("../../assets/css/forms.css")),
+    ("asks", include_str!("../../assets/css/asks.css")),
+    ("pages", include_str!("../../assets/css/pages.css")),
     ("print", include_str!("../../assets/css/print.css")),
 ];
 

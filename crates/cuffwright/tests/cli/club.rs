@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 use store::{Open, Store, SubjectId};
 use trade::protocol::read::shipped;
 
-use super::run::{Folder, cuffwright};
+use super::run::{Folder, cuffwright, nothing_starts};
 
 /// The day on which every test asks.
 pub(crate) const TODAY: &str = "2026-03-04";
@@ -17,6 +17,7 @@ pub(crate) const TODAY: &str = "2026-03-04";
 pub(crate) fn club(folder: &Folder) -> String {
     let store = folder.path("club.cuff");
     made(&store);
+    let guard = nothing_starts();
     let mut desk =
         Desk::new(Store::open(&store, Open { create: false }).unwrap(), shipped().clone()).unwrap();
     for facts in [mara(), lindqvist(), jon()] {
@@ -26,6 +27,8 @@ pub(crate) fn club(folder: &Folder) -> String {
             .collect();
         desk.record(&moment(), &author(), SubjectId::fresh(), &drafts).unwrap();
     }
+    drop(desk);
+    drop(guard);
     store
 }
 

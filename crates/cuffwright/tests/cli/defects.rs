@@ -1,9 +1,9 @@
 //! The command line itself: usage, help, a reader that goes away, a disk that is full.
 
-use std::process::{Command, Stdio};
+use std::process::Command;
 
 use super::club::{asking, club};
-use super::run::{Folder, cuffwright};
+use super::run::{Folder, cuffwright, nothing_starts, start};
 
 #[test]
 fn usage_is_explained_and_ends_with_two() {
@@ -42,13 +42,22 @@ fn no_colour_and_no_escape_stands_in_any_output() {
 }
 
 #[test]
+fn what_a_name_holds_cannot_act_on_the_terminal() {
+    let folder = Folder::new();
+    let store = folder.path("club.cuff");
+    let name = "A\u{1b}[31mB\u{202e}C";
+    let said =
+        cuffwright(&["init", "--store", &store, "--club", name, "--zone", "UTC", "--practitioner", "P"]);
+    assert!(said.ends_with(0).out.contains("A\u{fffd}[31mB\u{fffd}C"));
+    let said = cuffwright(&["gate", name, "--store", &store]).ends_with(3);
+    assert!(!said.err.contains('\u{1b}') && !said.err.contains('\u{202e}'), "{said:?}");
+}
+
+#[test]
 fn a_reader_that_goes_away_is_no_failure() {
-    let mut child = Command::new(env!("CARGO_BIN_EXE_cuffwright"))
-        .args(["protocol", "show", "--json"])
-        .stdout(Stdio::piped())
-        .stderr(Stdio::piped())
-        .spawn()
-        .unwrap();
+    let guard = nothing_starts();
+    let mut child = start(&["protocol", "show", "--json"]);
+    drop(guard);
     drop(child.stdout.take());
     let output = child.wait_with_output().unwrap();
     assert_eq!(output.status.code(), Some(0));
@@ -59,11 +68,13 @@ fn a_reader_that_goes_away_is_no_failure() {
 #[test]
 fn an_answer_that_cannot_be_written_is_a_failure_of_storage() {
     let full = std::fs::OpenOptions::new().write(true).open("/dev/full").unwrap();
+    let guard = nothing_starts();
     let output = Command::new(env!("CARGO_BIN_EXE_cuffwright"))
         .args(["protocol", "hash"])
         .stdout(full)
         .output()
         .unwrap();
+    drop(guard);
     assert_eq!(output.status.code(), Some(5));
     assert!(String::from_utf8_lossy(&output.stderr).contains("The answer could not be written"));
 }

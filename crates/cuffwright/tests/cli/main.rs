@@ -13,5 +13,6 @@ mod protocol;
 mod read;
 mod reference;
 mod run;
+mod serving;
 mod store_files;
 mod text;

@@ -4,8 +4,9 @@ use std::ffi::OsStr;
 use std::fs;
 use std::io::Write;
 use std::path::{Path, PathBuf};
-use std::process::{Command, Stdio};
+use std::process::{Child, Command, Stdio};
 use std::sync::atomic::{AtomicU32, Ordering};
+use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use serde_json::Value;
 
@@ -56,15 +57,36 @@ pub(crate) fn cuffwright<S: AsRef<OsStr>>(arguments: &[S]) -> Said {
     cuffwright_reading(arguments, b"")
 }
 
+/// A process that is just being made holds every open file of this one for a moment, the lock of a store included.
+/// So a test that opens a store itself does it while no other test starts a process.
+static STARTING: Mutex<()> = Mutex::new(());
+
+/// No process starts while this is held.
+pub(crate) fn nothing_starts() -> MutexGuard<'static, ()> {
+    STARTING.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
 /// Runs the command with something on standard input.
 pub(crate) fn cuffwright_reading<S: AsRef<OsStr>>(arguments: &[S], input: &[u8]) -> Said {
-    let mut child = Command::new(env!("CARGO_BIN_EXE_cuffwright"))
+    let guard = nothing_starts();
+    let child = start(arguments);
+    drop(guard);
+    ended(child, input)
+}
+
+/// Starts the command, whoever else starts.
+pub(crate) fn start<S: AsRef<OsStr>>(arguments: &[S]) -> Child {
+    Command::new(env!("CARGO_BIN_EXE_cuffwright"))
         .args(arguments)
         .stdin(Stdio::piped())
         .stdout(Stdio::piped())
         .stderr(Stdio::piped())
         .spawn()
-        .unwrap();
+        .unwrap()
+}
+
+/// Waits for a command to end.
+pub(crate) fn ended(mut child: Child, input: &[u8]) -> Said {
     // A command that does not read its input closes it early, which is its right.
     child.stdin.take().unwrap().write_all(input).ok();
     let output = child.wait_with_output().unwrap();

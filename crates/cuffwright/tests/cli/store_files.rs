@@ -3,7 +3,7 @@
 use std::fs;
 
 use super::club::{asking, club, made};
-use super::run::{Folder, cuffwright};
+use super::run::{Folder, cuffwright, ended, nothing_starts, start};
 
 #[test]
 fn a_new_store_is_made_once() {
@@ -92,9 +92,12 @@ fn what_is_no_store_is_refused_and_left_as_it_is() {
 fn a_store_in_use_is_left_to_its_owner() {
     let folder = Folder::new();
     let store = club(&folder);
+    let guard = nothing_starts();
     let owner = store::Store::open(&store, store::Open { create: false }).unwrap();
     let process = std::process::id().to_string();
-    cuffwright(&asking(&store, &["gate"])).ends_with(5).says(&["is in use by another process", &process]);
+    let refused = ended(start(&asking(&store, &["gate"])), b"");
     drop(owner);
+    drop(guard);
+    refused.ends_with(5).says(&["is in use by another process", &process]);
     cuffwright(&asking(&store, &["gate"])).ends_with(0);
 }

@@ -126,12 +126,16 @@ pub struct Decision<'a> {
     pub key: &'a str,
     /// What the decision is about, short, for instance the side: tells the buttons of one page apart.
     pub about: &'a str,
+    /// The same at more length, for those who hear the buttons of a page in a row; may be empty.
+    pub about_unseen: &'a str,
     /// What is confirmed, in words.
     pub confirms: &'a str,
     /// What can be decided instead: value sent, words shown. Empty when only the reason is asked.
     pub instead: &'a [(&'a str, &'a str)],
     /// Most sets that can be given: fewer may be chosen. Zero when there is nothing to choose.
     pub most_sets: u8,
+    /// True when somebody has to say yes or no; else the form only offers to decide otherwise.
+    pub pressing: bool,
     /// What goes along unseen: name and value. Carries the state that was shown, so that a stale form is refused.
     pub hidden: &'a [(&'a str, &'a str)],
     /// What is wrong with the reason, when the form comes back.
@@ -149,7 +153,10 @@ pub fn decision(shown: &Decision<'_>) -> Markup {
     let described = if shown.problem.is_some() { format!("{hint_id} {problem_id}") } else { hint_id.clone() };
     html! {
         details.decision open[shown.problem.is_some()] {
-            summary.button { (say("decide-open", &[("about", Value::Words(shown.about))])) }
+            summary class=(if shown.pressing { "button" } else { "button button-plain" }) {
+                (say("decide-open", &[("about", Value::Words(shown.about))]))
+                @if !shown.about_unseen.is_empty() { span.unseen { ", " (shown.about_unseen) } }
+            }
             form method="post" action=(shown.action) {
             @for (name, value) in shown.hidden { input type="hidden" name=(name) value=(value); }
             fieldset.choices {
@@ -282,9 +289,11 @@ mod tests {
             action: "/d",
             key: "k",
             about: "left",
+            about_unseen: "",
             confirms: "stay",
             instead: &[],
             most_sets: 0,
+            pressing: true,
             hidden: &[("seen", "a1")],
             problem: None,
             given: None,
@@ -300,9 +309,11 @@ mod tests {
             action: "/d",
             key: "k",
             about: "left",
+            about_unseen: "",
             confirms: "stay",
             instead: &[("b13", "rung 13 N")],
             most_sets: 3,
+            pressing: true,
             hidden: &[],
             problem: Some("say why"),
             given: Some(("override", "tired <after> meet")),

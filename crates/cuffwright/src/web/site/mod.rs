@@ -107,6 +107,15 @@ impl Site {
         }
     }
 
+    /// Judges every swimmer for today, so that no reader waits for it.
+    pub fn warm(&self) {
+        let today = self.now().today;
+        let desk = self.desk();
+        for person in desk.squad_on(today) {
+            desk.assess(person, today);
+        }
+    }
+
     /// Where a form that was already stored had led to.
     pub fn already_led_to(&self, key: &str) -> Option<String> {
         let forms = self.0.sent_forms.lock().unwrap_or_else(PoisonError::into_inner);

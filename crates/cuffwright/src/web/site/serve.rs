@@ -87,6 +87,8 @@ pub async fn bind(desk: Desk, settings: Settings) -> Result<Bound, ServeError> {
     let listener = TcpListener::bind(settings.address).await.map_err(failed)?;
     let address = listener.local_addr().map_err(failed)?;
     let site = Site::new(desk, settings.author, settings.clock, settings.banner, address.port());
+    let early = site.clone();
+    tokio::task::spawn_blocking(move || early.warm());
     Ok(Bound { listener, app: routes::router(site), address })
 }
 

@@ -46,9 +46,9 @@ pub fn exercise_name(desk: &Desk, id: &ExerciseId) -> String {
     desk.protocol().exercise(id).map_or_else(|| id.to_string(), |exercise| exercise.name.clone())
 }
 
-/// True where the next session gives something, or a person is asked.
+/// True where the next session gives sets, or a person is asked. What is only taught has a list of its own.
 fn is_given(proposal: &Proposal) -> bool {
-    proposal.dose.is_some() || proposal.action == Action::Ask
+    (proposal.dose.is_some() && proposal.action != Action::Teach) || proposal.action == Action::Ask
 }
 
 /// One stretch of bands for each exercise that is given or asked about.
@@ -169,7 +169,7 @@ impl Words {
 pub fn tempo(tempo: trade::protocol::Tempo) -> String {
     let number = |value: f64| value.to_string();
     match tempo {
-        trade::protocol::Tempo::Beat { out, hold, back } if hold == 0.0 => {
+        trade::protocol::Tempo::Beat { out, hold: 0.0, back } => {
             say("tempo-beat", &[("out", Value::Words(&number(out))), ("back", Value::Words(&number(back)))])
         }
         trade::protocol::Tempo::Beat { out, hold, back } => say(
@@ -187,7 +187,7 @@ pub fn tempo(tempo: trade::protocol::Tempo) -> String {
     }
 }
 
-/// The form that decides one line. `ids` tells the forms of a page apart where one swimmer stands there often.
+/// The form that decides one line. `whose` is said on the button where a page has lines of many swimmers.
 pub fn form(
     desk: &Desk,
     visit: &Visit,
@@ -232,9 +232,10 @@ pub fn form(
             && given.line.side == shown.side
             && given.line.subject == person.subject
     });
-    let about = match whose {
-        Some(name) => format!("{name}, {}, {}", exercise_name(desk, &shown.exercise), side_name(shown.side)),
-        None => format!("{}, {}", exercise_name(desk, &shown.exercise), side_name(shown.side)),
+    let title = exercise_name(desk, &shown.exercise);
+    let (about, about_unseen) = match whose {
+        Some(name) => (name.to_owned(), format!("{title}, {}", side_name(shown.side))),
+        None => (side_name(shown.side), title),
     };
     let key = format!("{}-{id}-{side}", &person.subject.to_string()[..13]);
     let action = format!("{}/decide?on={on}", href(person));
@@ -243,9 +244,11 @@ pub fn form(
         action: &action,
         key: &key,
         about: &about,
+        about_unseen: &about_unseen,
         confirms: &confirms,
         instead: &instead,
         most_sets: shown.dose.as_ref().map_or(0, |dose| dose.sets),
+        pressing: needs_a_decision(shown),
         hidden: &hidden,
         problem: mine.map(|given| given.says.as_str()),
         given: mine.map(|given| (given.choice.as_str(), given.reason.as_str())),
@@ -377,13 +380,47 @@ pub fn session_words(session: &Session) -> String {
     format!("{day}, {context}")
 }
 
+/// Exercises that are taught, untimed, each with the form that records it.
+pub fn taught(desk: &Desk, person: &Person, assessment: &Assessment) -> Markup {
+    let own = href(person);
+    let of_teaching = assessment.plan.proposals.iter().filter(|proposal| proposal.action == Action::Teach);
+    let rows: Vec<Vec<Markup>> = of_teaching
+        .map(|proposal| {
+            let words = Words::of(desk, proposal);
+            let id = &proposal.exercise;
+            let reasons = reasons(desk, &proposal.trace[..proposal.trace.len().min(1)]);
+            vec![
+                html! { a href={ "/rules/exercises/" (id) } { (exercise_name(desk, id)) } },
+                html! { (side_name(proposal.side)) },
+                html! { (words.rung.unwrap_or_default()) },
+                html! { @for reason in &reasons { (reason.sentence) " " (crate::web::parts::why::rule_link(&reason.code)) } },
+                html! {
+                    a href={ (own) "/record/taught?exercise=" (id) } { (text("teach-taught")) } " "
+                    a href={ (own) "/record/sign-off?exercise=" (id) } { (text("teach-sign-off")) }
+                },
+            ]
+        })
+        .collect();
+    let heads =
+        [text("col-exercise"), text("col-side"), text("col-rung"), text("col-why"), text("col-record")];
+    let columns: Vec<Column<'_>> = heads.iter().map(|head| Column::words(head)).collect();
+    html! {
+        @if !rows.is_empty() {
+            details.not-given {
+                summary { (say("teach-lines", &[("n", Value::Count(rows.len() as i64))])) }
+                (table("teach", &text("teach-caption"), &columns, &rows))
+            }
+        }
+    }
+}
+
 /// Exercises of which nothing is given: one line each, with the weightiest reason.
 pub fn not_given(desk: &Desk, assessment: &Assessment) -> Markup {
     let rows: Vec<Vec<Markup>> = assessment
         .plan
         .proposals
         .iter()
-        .filter(|proposal| !is_given(proposal))
+        .filter(|proposal| !is_given(proposal) && proposal.action != Action::Teach)
         .map(|proposal| {
             let reasons = reasons(desk, &proposal.trace[..proposal.trace.len().min(1)]);
             vec![

@@ -54,28 +54,34 @@ pub fn page(
         outcome: wrong.as_ref(),
         ..Frame::default()
     };
-    let mut bands = vec![Band::Together(
+    let heads = [Band::Together(
         shoulder_head(Side::Left, &shoulder_state(desk, gate, Side::Left)),
         shoulder_head(Side::Right, &shoulder_state(desk, gate, Side::Right)),
     )];
-    bands.extend(lines::bands(desk, visit, person, &assessment, refused));
+    let bands = lines::bands(desk, visit, person, &assessment, refused);
+    let next = say("person-next", &[("name", Value::Words(&who))]);
     let own = href(person);
     let body = html! {
         @if on != visit.today() { p.other-day { (say("person-other-day", &[("day", Value::Words(&day(on)))])) " " a href=(own) { (text("person-to-today")) } } }
         (urgent(desk, person, gate))
         (settle(desk, person))
+        (rope::both_shoulders(&who, &heads))
         (quick(person))
         (water_line(desk, person, gate))
         (holds(desk, gate))
-        (rope::both_shoulders(&who, &bands))
+        @if !assessment.due.is_empty() {
+            section aria-labelledby="due-heading" {
+                h2 id="due-heading" { (text("person-due")) }
+                (due::of_one(desk, visit, person, &assessment.due, &own))
+            }
+        }
+        h2 { (text("person-next-heading")) }
+        @if bands.is_empty() { p.quiet { (text("person-next-none")) } }
+        @else { (rope::both_shoulders(&next, &bands)) }
+        (lines::taught(desk, person, &assessment))
         (lines::not_given(desk, &assessment))
         (rope::key())
         (availability_key())
-        section aria-labelledby="due-heading" {
-            h2 id="due-heading" { (text("person-due")) }
-            @if assessment.due.is_empty() { p.quiet { (text("due-nothing")) } }
-            (due::of_one(desk, visit, person, &assessment.due, &own))
-        }
         (limits_and_tracks(desk, gate))
         (past::show(desk, person, on))
         (sheets(person))
@@ -195,7 +201,7 @@ fn one_hold(desk: &Desk, hold: &Hold) -> Markup {
         p { b { (side_word(hold.side)) } ", " (crate::web::parts::shoulder::availability_word(hold.availability)) ": " (reason.sentence) }
         p.quiet {
             (say("hold-ends", &[("by", Value::Words(&ends))]))
-            @if let Some(review) = hold.review { " " (say("availability-review", &[("date", Value::Words(&short_day(review)))])) "." }
+            @if let Some(review) = hold.review { " " (say("hold-review", &[("date", Value::Words(&short_day(review)))])) }
             " " (rule_link(&reason.code)) "."
         }
     }
