@@ -23,4 +23,3 @@ fact-signed-off-word = “{ $word }” is not understood. Write "all" or a list 
 fact-unknown-setting = The protocol has no parameter “{ $word }”.
 fact-setting-refused = The protocol refuses this setting: { $detail }
 fact-version = This file says it is shaped “{ $found }”; this program reads “{ $wanted }”.
-fact-twice = The same set is written twice: { $what }.

@@ -38,7 +38,7 @@ impl ScaleError {
 /// Why readings cannot be used. Every variant carries the numbers that led to it; readings are counted from 0.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Refusal {
-    /// The rest length is not positive.
+    /// The rest length is below two centimetres or above ten metres.
     RestLength(Length),
     /// A length or force was not a finite number.
     NotFinite {
@@ -47,6 +47,13 @@ pub enum Refusal {
     },
     /// A scale cannot read less than nothing.
     NegativeForce {
+        /// Which reading.
+        reading: usize,
+        /// What was entered.
+        force: Force,
+    },
+    /// No band a person pulls is this strong; a unit was probably mistaken.
+    TooStrong {
         /// Which reading.
         reading: usize,
         /// What was entered.
@@ -86,6 +93,11 @@ pub enum Refusal {
         /// The largest fall that the scale's error would explain.
         explained: Force,
     },
+    /// Nothing pulled: no reading is above zero, so there is no law to fit.
+    NoPull {
+        /// How many readings there are.
+        readings: usize,
+    },
     /// All readings lie so close together that the two constants cannot be told apart.
     TooNarrow {
         /// The smallest stretch read.
@@ -101,6 +113,8 @@ pub(crate) const FEWEST: usize = 4;
 const NARROWEST: f64 = 1.1;
 /// A fall is a contradiction when it exceeds this many standard deviations of a difference (95 %).
 const NOISE: f64 = 1.96;
+/// Ten kilonewtons: the weight of a small car.
+const STRONGEST_N: f64 = 1e4;
 /// Stretch at which tubing breaks (de Lima 2019).
 const BREAKS: f64 = 8.0;
 
@@ -116,13 +130,16 @@ impl Reading {
 
 /// Every reason why these readings cannot be used, or none.
 pub(crate) fn refusals(rest: Length, readings: &[Reading], scale: &ScaleError) -> Vec<Refusal> {
-    if rest.metres() <= 0.0 {
+    if !(0.02..=10.0).contains(&rest.metres()) {
         return vec![Refusal::RestLength(rest)];
     }
     let mut refusals = Vec::new();
     for (index, reading) in readings.iter().enumerate() {
         if reading.force.newtons() < 0.0 {
             refusals.push(Refusal::NegativeForce { reading: index, force: reading.force });
+        }
+        if STRONGEST_N < reading.force.newtons() {
+            refusals.push(Refusal::TooStrong { reading: index, force: reading.force });
         }
         if reading.length <= rest {
             refusals.push(Refusal::AtOrBelowRest { reading: index, length: reading.length, rest });

@@ -49,6 +49,9 @@ pub struct Prediction {
     pub reach: Reach,
 }
 
+/// Part of the force that scale, creep and hysteresis leave uncertain; an allowance.
+const SCALE_AND_CREEP: f64 = 0.03;
+
 /// Fits Mooney-Rivlin constants to readings on a piece of known rest length, neither constant below zero.
 ///
 /// F = a (l - l^-2) + b (1 - l^-3), least squares in force; covariance s^2 (A'A)^-1 over the constants that are free,
@@ -86,6 +89,9 @@ fn fit_columns(
     let (Some(lowest), Some(highest)) = ends else { return Err(vec![Refusal::RestLength(rest)]) };
     let solution = least_squares::non_negative(&columns, &forces)
         .ok_or_else(|| vec![Refusal::TooNarrow { lowest, highest }])?;
+    if solution.active.is_empty() {
+        return Err(vec![Refusal::NoPull { readings: readings.len() }]);
+    }
     Ok(assemble(&solution, &stretches, &forces, (lowest, highest), rest))
 }
 
@@ -134,16 +140,10 @@ impl Fit {
 
     /// The two constants, each with its standard error; of no use without [`Fit::correlation`].
     pub fn constants(&self) -> [WithError<Force>; 2] {
-        [self.a, self.b].into_iter().zip([0, 1]).fold(
-            [WithError { value: Force::from_newtons(0.0), sd: Force::from_newtons(0.0) }; 2],
-            |mut constants, (value, index)| {
-                constants[index] = WithError {
-                    value: Force::from_newtons(value),
-                    sd: Force::from_newtons(self.covariance[index][index].sqrt()),
-                };
-                constants
-            },
-        )
+        [(self.a, 0), (self.b, 1)].map(|(value, index)| WithError {
+            value: Force::from_newtons(value),
+            sd: Force::from_newtons(self.covariance[index][index].sqrt()),
+        })
     }
 
     /// Correlation of the two constants, or nothing when one of them was held at zero.
@@ -230,6 +230,14 @@ impl Fit {
             part.fraction() * force.newtons(),
         ]);
         WithError { value: force, sd: Force::from_newtons(sd) }
+    }
+
+    /// Everything uncertain about the band's force in use except its length, as a part of the force: the error of a
+    /// new reading, and 3 % for scale, creep and hysteresis. Nothing where the band pulls with nothing.
+    pub fn band_error(&self, stretch: Stretch) -> Option<Share> {
+        let prediction = self.predict(stretch);
+        let reading = prediction.new_reading_sd.ratio_to(prediction.curve.value)?;
+        Some(Share::from_fraction(root_sum_square([reading, SCALE_AND_CREEP])))
     }
 
     fn student_95(&self) -> f64 {

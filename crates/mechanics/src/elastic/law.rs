@@ -17,9 +17,9 @@ impl Stretch {
         (0.0 < rest.metres()).then(|| length.metres() / rest.metres()).and_then(Self::from_ratio)
     }
 
-    /// The stretch as a bare ratio; nothing when it is not finite or negative.
+    /// The stretch as a bare ratio; nothing when it is not a number, negative, or beyond any rubber.
     pub fn from_ratio(ratio: f64) -> Option<Self> {
-        (ratio.is_finite() && 0.0 <= ratio).then_some(Self(ratio))
+        (0.0..=1e4).contains(&ratio).then_some(Self(ratio))
     }
 
     /// Length over rest length.

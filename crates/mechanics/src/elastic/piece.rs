@@ -52,6 +52,9 @@ pub enum NotUsable {
     Slack(Stretch),
 }
 
+/// Keeps every force finite whatever span is asked for.
+const LONGEST_SPAN_M: f64 = 100.0;
+
 /// Elongation of 200 %, the common-practice ceiling of use.
 pub const STRETCH_LIMIT: Share = Share::from_fraction(2.0);
 
@@ -103,9 +106,10 @@ impl Piece {
         Self { law, rest: Length::from_metres(self.rest.metres() + rest_m), strands: self.strands }
     }
 
-    /// Stretch when the ends are this far apart.
+    /// Stretch when the ends are this far apart. A span is at most a hundred metres, the length of no band.
     pub fn stretch(&self, span: Length) -> Stretch {
-        Stretch::from_ratio(self.stretch_at(span.metres()).max(0.0)).unwrap_or(Stretch::REST)
+        let longest = Stretch::of(Length::from_metres(LONGEST_SPAN_M), self.rest);
+        Stretch::from_ratio(self.stretch_at(span.metres())).or(longest).unwrap_or(Stretch::REST)
     }
 
     /// Force of one strand at a span.
@@ -151,6 +155,7 @@ impl Piece {
     }
 
     fn stretch_at(&self, span_m: f64) -> f64 {
+        let span_m = span_m.clamp(0.0, LONGEST_SPAN_M);
         let path = match self.strands {
             Strands::Single => span_m,
             Strands::Loop { around } => 2.0 * span_m + std::f64::consts::PI * around.metres(),

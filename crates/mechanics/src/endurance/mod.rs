@@ -31,6 +31,8 @@ pub enum Joint {
     Grip,
 }
 
+/// A prior for static loads of adults, to be replaced by the swimmer's own set times; it promises no seconds.
+///
 /// An expected time and the band that holds a new person's time 95 times in 100.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Endurance {

@@ -7,6 +7,9 @@ use crate::endurance::Joint;
 
 /// Rates of one muscle group, per second.
 ///
+/// Fitted to static, single-joint contractions of adults to failure; valid for seconds to tens of minutes, never for
+/// hours. Repetitions and adolescents are extensions by analogy, so use it to compare plans, not to promise seconds.
+///
 /// Symbols of the papers: F fatigue, R recovery, r its factor at rest, LD and LR the speed at which the controller
 /// brings motor units in and lets them go.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -83,11 +86,12 @@ impl Muscle {
 
     /// Where fatigue levels off when work and rest alternate quickly: F D TL / (R (D + r (1 - D))), for a part of the
     /// time worked D. Good to about 2 %; a plan whose plateau lies above one less its load fails.
-    pub fn plateau(&self, load: Share, worked: Share) -> Share {
+    /// Nothing when load or duty is no share of a whole.
+    pub fn plateau(&self, load: Share, worked: Share) -> Option<Share> {
         let d = worked.fraction();
-        Share::from_fraction(
-            self.fatigue * d * load.fraction() / (self.recovery * (d + self.at_rest * (1.0 - d))),
-        )
+        let whole = |share: Share| (0.0..=1.0).contains(&share.fraction());
+        let level = self.fatigue * d * load.fraction() / (self.recovery * (d + self.at_rest * (1.0 - d)));
+        (whole(load) && whole(worked)).then(|| Share::from_fraction(level))
     }
 
     /// The state that a load beyond reach tends to: active and fatigued part.

@@ -30,7 +30,7 @@ pub struct Mark {
     pub state: State,
 }
 
-/// A plan worked through.
+/// A plan worked through: good for comparing plans within a session, and for nothing beyond it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Trajectory {
     /// The start and the end of every segment.

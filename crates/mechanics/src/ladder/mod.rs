@@ -5,17 +5,41 @@
 
 mod even;
 
-use quantity::{Share, Torque};
+use quantity::{Force, Share, Torque};
 
 use crate::spread::{NORMAL_95, WithError, root_sum_square};
 
-/// One usable band, weight or position, and the torque it asks of this swimmer.
+/// What the rungs of one ladder may be compared by: one kind a ladder, so a torque never meets a hand force.
+pub trait Load: Copy {
+    /// The load in its canonical unit.
+    fn amount(self) -> f64;
+}
+
+impl Load for Torque {
+    fn amount(self) -> f64 {
+        self.newton_metres()
+    }
+}
+
+impl Load for Force {
+    fn amount(self) -> f64 {
+        self.newtons()
+    }
+}
+
+impl Load for Share {
+    fn amount(self) -> f64 {
+        self.fraction()
+    }
+}
+
+/// One usable band, weight or position, and what it asks of this swimmer.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Rung<K> {
+pub struct Rung<K, Q> {
     /// What the caller calls it.
     pub key: K,
-    /// Peak torque (or, for push-ups, any load of one kind expressed as a torque), with the error of the kit alone.
-    pub load: WithError<Torque>,
+    /// Peak torque, or for push-ups the force or share at the hands, with the error of the kit alone.
+    pub load: WithError<Q>,
 }
 
 /// How large a step should be.
@@ -34,11 +58,11 @@ impl StepTarget {
 
 /// A rung of the ladder, with the rungs that cannot be told apart from it.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Standing<K> {
+pub struct Standing<K, Q> {
     /// The rung.
-    pub rung: Rung<K>,
+    pub rung: Rung<K, Q>,
     /// Others whose load lies within the combined error: the same rung by another name.
-    pub same: Vec<Rung<K>>,
+    pub same: Vec<Rung<K, Q>>,
 }
 
 /// From one rung to the next.
@@ -63,18 +87,18 @@ pub enum StepFit {
 
 /// An ordered ladder.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Ladder<K> {
+pub struct Ladder<K, Q> {
     /// From light to heavy.
-    pub rungs: Vec<Standing<K>>,
+    pub rungs: Vec<Standing<K, Q>>,
     /// One fewer than there are rungs.
     pub steps: Vec<Step>,
     /// Distinct rungs left out because they would make the steps uneven; each can serve as an intermediate.
-    pub spare: Vec<Standing<K>>,
+    pub spare: Vec<Standing<K, Q>>,
 }
 
 /// Why no ladder can be made.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum LadderRefusal {
+pub enum LadderRefusal<Q> {
     /// No rungs at all.
     Empty,
     /// A load that is not positive, or an error that is negative; rungs are counted from 0.
@@ -82,7 +106,7 @@ pub enum LadderRefusal {
         /// Which rung.
         rung: usize,
         /// What was given.
-        load: WithError<Torque>,
+        load: WithError<Q>,
     },
     /// A target that is not positive or upside down.
     Target(StepTarget),
@@ -92,13 +116,16 @@ pub enum LadderRefusal {
 ///
 /// Rungs within their combined error (95 %) of the last kept one are the same rung. Among the distinct rungs those are
 /// chosen whose steps lie closest to the middle of the target, squared on a log scale; every step exceeds its error.
-pub fn ladder<K: Clone>(rungs: &[Rung<K>], target: &StepTarget) -> Result<Ladder<K>, Vec<LadderRefusal>> {
+pub fn ladder<K: Clone, Q: Load>(
+    rungs: &[Rung<K, Q>],
+    target: &StepTarget,
+) -> Result<Ladder<K, Q>, Vec<LadderRefusal<Q>>> {
     let refusals = refusals(rungs, target);
     if !refusals.is_empty() {
         return Err(refusals);
     }
     let distinct = distinct(rungs);
-    let loads: Vec<f64> = distinct.iter().map(|standing| standing.rung.load.value.newton_metres()).collect();
+    let loads: Vec<f64> = distinct.iter().map(|standing| standing.rung.load.value.amount()).collect();
     let aim = 0.5 * (target.low.fraction().ln_1p() + target.high.fraction().ln_1p());
     let apart = |from: usize, to: usize| differ(&distinct[from].rung.load, &distinct[to].rung.load);
     let chosen = even::most_even(&loads, apart, aim);
@@ -111,18 +138,18 @@ pub fn ladder<K: Clone>(rungs: &[Rung<K>], target: &StepTarget) -> Result<Ladder
 }
 
 /// Whether two loads differ by more than their combined error, 95 times in 100.
-pub fn differ(one: &WithError<Torque>, other: &WithError<Torque>) -> bool {
-    let apart = (one.value.newton_metres() - other.value.newton_metres()).abs();
-    NORMAL_95 * root_sum_square([one.sd, other.sd].map(Torque::newton_metres)) < apart
+pub fn differ<Q: Load>(one: &WithError<Q>, other: &WithError<Q>) -> bool {
+    let apart = (one.value.amount() - other.value.amount()).abs();
+    NORMAL_95 * root_sum_square([one.sd, other.sd].map(Load::amount)) < apart
 }
 
-fn refusals<K>(rungs: &[Rung<K>], target: &StepTarget) -> Vec<LadderRefusal> {
+fn refusals<K, Q: Load>(rungs: &[Rung<K, Q>], target: &StepTarget) -> Vec<LadderRefusal<Q>> {
     let mut found = Vec::new();
     if rungs.is_empty() {
         found.push(LadderRefusal::Empty);
     }
     for (index, rung) in rungs.iter().enumerate() {
-        if rung.load.value.newton_metres() <= 0.0 || rung.load.sd.newton_metres() < 0.0 {
+        if rung.load.value.amount() <= 0.0 || rung.load.sd.amount() < 0.0 {
             found.push(LadderRefusal::Load { rung: index, load: rung.load });
         }
     }
@@ -132,10 +159,10 @@ fn refusals<K>(rungs: &[Rung<K>], target: &StepTarget) -> Vec<LadderRefusal> {
     found
 }
 
-fn distinct<K: Clone>(rungs: &[Rung<K>]) -> Vec<Standing<K>> {
-    let mut order: Vec<&Rung<K>> = rungs.iter().collect();
-    order.sort_by(|one, other| one.load.value.total_cmp(&other.load.value));
-    let mut distinct: Vec<Standing<K>> = Vec::new();
+fn distinct<K: Clone, Q: Load>(rungs: &[Rung<K, Q>]) -> Vec<Standing<K, Q>> {
+    let mut order: Vec<&Rung<K, Q>> = rungs.iter().collect();
+    order.sort_by(|one, other| one.load.value.amount().total_cmp(&other.load.value.amount()));
+    let mut distinct: Vec<Standing<K, Q>> = Vec::new();
     for rung in order {
         match distinct.last_mut() {
             Some(last) if !differ(&last.rung.load, &rung.load) => last.same.push(rung.clone()),
@@ -145,10 +172,10 @@ fn distinct<K: Clone>(rungs: &[Rung<K>]) -> Vec<Standing<K>> {
     distinct
 }
 
-fn step(lower: &WithError<Torque>, upper: &WithError<Torque>, target: &StepTarget) -> Step {
-    let [low, high] = [lower, upper].map(|load| load.value.newton_metres());
+fn step<Q: Load>(lower: &WithError<Q>, upper: &WithError<Q>, target: &StepTarget) -> Step {
+    let [low, high] = [lower, upper].map(|load| load.value.amount());
     let ratio = high / low;
-    let sd = root_sum_square([upper.sd.newton_metres() / low, ratio * lower.sd.newton_metres() / low]);
+    let sd = root_sum_square([upper.sd.amount() / low, ratio * lower.sd.amount() / low]);
     let size = Share::from_fraction(ratio - 1.0);
     let fit = if size < target.low {
         StepFit::Small

@@ -31,7 +31,7 @@ pub enum Obtained {
 /// Why a test gives no strength.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum TestRefusal {
-    /// A dynamometer cannot read nothing or less.
+    /// A dynamometer cannot read nothing or less, and no person pushes ten kilonewtons.
     Force(Force),
     /// The lever is not positive, or longer than an arm.
     Lever(Length),
@@ -57,7 +57,7 @@ impl Test {
     ///
     /// A dynamometer sees only what is left over; forgetting the limb overstates every share of strength by a quarter.
     pub fn strength(&self) -> Result<Strength, TestRefusal> {
-        if self.force.newtons() <= 0.0 {
+        if !(0.0 < self.force.newtons() && self.force.newtons() <= 1e4) {
             return Err(TestRefusal::Force(self.force));
         }
         if !(0.0 < self.lever.metres() && self.lever.metres() <= 1.5) {
@@ -79,17 +79,11 @@ impl Test {
 impl Strength {
     /// The share of this strength that a torque asks for, with both errors in it; nothing when there is no strength.
     pub fn share(&self, torque: WithError<Torque>) -> Option<WithError<Share>> {
-        let share = torque.value.newton_metres().abs() / self.torque.value.newton_metres();
-        let relative = root_sum_square(
-            [torque.sd, self.torque.sd]
-                .map(|sd| sd.newton_metres())
-                .into_iter()
-                .zip([torque.value.newton_metres().abs(), self.torque.value.newton_metres()])
-                .map(|(sd, value)| if sd == 0.0 { 0.0 } else { sd / value }),
-        );
-        (share.is_finite() && relative.is_finite()).then(|| WithError {
-            value: Share::from_fraction(share),
-            sd: Share::from_fraction(share * relative),
-        })
+        let whole = self.torque.value.newton_metres();
+        let share = torque.value.newton_metres().abs() / whole;
+        let parts = [torque.sd.newton_metres() / whole, share * self.torque.sd.newton_metres() / whole];
+        let sd = root_sum_square(parts);
+        (0.0 < whole && share.is_finite() && sd.is_finite())
+            .then(|| WithError { value: Share::from_fraction(share), sd: Share::from_fraction(sd) })
     }
 }

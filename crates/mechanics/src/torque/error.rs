@@ -34,6 +34,15 @@ impl InputErrors {
         angle: Angle::from_degrees(5.0),
         weight: Share::from_fraction(0.01),
     };
+
+    pub(crate) fn are_plausible(&self) -> bool {
+        let within = |value: f64, most: f64| (0.0..=most).contains(&value);
+        within(self.band.fraction(), 1.0)
+            && within(self.weight.fraction(), 1.0)
+            && within(self.grip.metres(), 0.01)
+            && within(self.length.metres(), 1.0)
+            && within(self.angle.degrees(), 90.0)
+    }
 }
 
 /// Standard deviation of a peak torque, in two independent parts.

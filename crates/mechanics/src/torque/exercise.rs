@@ -90,6 +90,8 @@ pub enum ExerciseRefusal {
     Press(Force),
     /// A push-up that makes no sense.
     PushUp(PushUpRefusal),
+    /// Errors of the inputs that are negative, or larger than the inputs can be.
+    Errors(InputErrors),
 }
 
 impl TorqueReport {
@@ -104,7 +106,10 @@ impl TorqueReport {
 impl Movement {
     /// Works the exercise out, or says everything that is wrong with its description.
     pub fn report(&self, errors: &InputErrors) -> Result<Outcome, Vec<ExerciseRefusal>> {
-        let refusals = self.refusals();
+        let mut refusals = self.refusals();
+        if !errors.are_plausible() {
+            refusals.push(ExerciseRefusal::Errors(*errors));
+        }
         if !refusals.is_empty() {
             return Err(refusals);
         }
@@ -145,8 +150,10 @@ impl Movement {
 
     fn refusals(&self) -> Vec<ExerciseRefusal> {
         let mut found = self.exercise.refusals();
+        // Circles go round and round; everything else ends within half a turn.
+        let most = if matches!(self.exercise, Exercise::BallCircles(_)) { 3600.0 } else { 180.0 };
         for (what, angle) in [("from", self.from), ("to", self.to)] {
-            if 180.0 < angle.degrees().abs() && !matches!(self.exercise, Exercise::BallCircles(_)) {
+            if most < angle.degrees().abs() {
                 found.push(ExerciseRefusal::Angle { what, angle });
             }
         }

@@ -23,10 +23,8 @@ pub enum Pivot {
 /// Levers along the body, as shares of stature.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Levers {
-    /// Pivot to the line of body weight; segments below the pivot add nothing.
-    pub weight: Share,
-    /// Pivot to shoulder.
-    pub shoulder: Share,
+    weight: Share,
+    shoulder: Share,
 }
 
 /// Where the hands and feet are.
@@ -146,6 +144,16 @@ pub fn levers(sex: Sex, pivot: Pivot) -> Levers {
 }
 
 impl Levers {
+    /// Pivot to the line of body weight; segments below the pivot add nothing.
+    pub fn weight(&self) -> Share {
+        self.weight
+    }
+
+    /// Pivot to shoulder.
+    pub fn shoulder(&self) -> Share {
+        self.shoulder
+    }
+
     /// Share of body weight at the hands of a level body: one lever over the other.
     pub fn ratio(&self) -> Share {
         Share::from_fraction(self.weight.fraction() / self.shoulder.fraction())

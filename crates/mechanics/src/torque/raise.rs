@@ -44,13 +44,15 @@ impl HandRaise {
         Torque::from_newton_metres(inertia * acceleration.radians_per_second_squared())
     }
 
-    /// The peak of gravity and inertia together in a minimum-jerk raise from hanging; nothing without a movement.
+    /// The peak of gravity and inertia together in a minimum-jerk raise from hanging; nothing for a movement of more
+    /// than half a turn, or one that takes less than a twentieth of a second or more than a minute.
     ///
     /// It says whether the static torque may stand for the movement: at 1.5 s for 90 degrees it does exactly, since
     /// the arm speeds up where its lever is short.
     pub fn peak_in_motion(&self, to: Angle, lasting: Time) -> Option<MotionPeak> {
         let (angle, seconds) = (to.radians(), lasting.seconds());
-        if !(0.0 < angle && 0.0 < seconds) {
+        let plausible = 0.0 < to.degrees() && to.degrees() <= 180.0 && (0.05..=60.0).contains(&seconds);
+        if !plausible {
             return None;
         }
         let inertia = self.arm.inertia(self.weight).kilogram_square_metres();

@@ -154,8 +154,10 @@ fn unusable_readings_are_refused_with_their_numbers() {
         fit(rest, &readings, &SCALE).expect_err("unusable")
     };
     assert_eq!(with(1, 0.725, -3.0), [Refusal::NegativeForce { reading: 1, force: newtons(-3.0) }]);
+    assert_eq!(with(5, 1.225, 2e4), [Refusal::TooStrong { reading: 5, force: newtons(2e4) }]);
     assert_eq!(with(0, 0.5, 1.0), [Refusal::AtOrBelowRest { reading: 0, length: metres(0.5), rest }]);
     assert_eq!(with(0, 0.4, 1.0), [Refusal::AtOrBelowRest { reading: 0, length: metres(0.4), rest }]);
+    assert!(fit(metres(1e-300), &good, &SCALE).is_err());
     assert!(matches!(with(0, 60.0, 13.0)[..], [Refusal::BeyondBreaking { reading: 0, .. }]));
     assert!(matches!(with(3, 0.975, 20.0)[..], [Refusal::FallsWithLength { shorter: 2, longer: 3, .. }]));
     assert_eq!(fit(rest, &good[..3], &SCALE), Err(vec![Refusal::TooFew { have: 3, need: 4 }]));
@@ -167,6 +169,9 @@ fn unusable_readings_are_refused_with_their_numbers() {
     assert!(
         matches!(fit(rest, &same, &SCALE), Err(refusals) if matches!(refusals[..], [Refusal::TooNarrow { .. }]))
     );
+    let nothing: Vec<Reading> =
+        good.iter().map(|reading| Reading { force: newtons(0.0), ..*reading }).collect();
+    assert_eq!(fit(rest, &nothing, &SCALE), Err(vec![Refusal::NoPull { readings: 6 }]));
     // Two things wrong at once are both named.
     let both = [Reading { length: metres(0.3), force: newtons(-1.0) }];
     assert_eq!(fit(rest, &both, &SCALE).expect_err("unusable").len(), 3);

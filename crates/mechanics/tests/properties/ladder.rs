@@ -5,17 +5,17 @@ use mechanics::spread::WithError;
 use proptest::prelude::*;
 use quantity::{Share, Torque};
 
-fn rung(key: usize, load: f64, sd: f64) -> Rung<usize> {
+fn rung(key: usize, load: f64, sd: f64) -> Rung<usize, Torque> {
     let [value, sd] = [load, sd].map(Torque::from_newton_metres);
     Rung { key, load: WithError { value, sd } }
 }
 
-fn of(loads: &[f64], part: f64) -> Ladder<usize> {
+fn of(loads: &[f64], part: f64) -> Ladder<usize, Torque> {
     let rungs: Vec<_> = loads.iter().enumerate().map(|(key, load)| rung(key, *load, load * part)).collect();
     ladder(&rungs, &StepTarget::USUAL).expect("plain rungs")
 }
 
-fn keys(ladder: &Ladder<usize>) -> Vec<usize> {
+fn keys(ladder: &Ladder<usize, Torque>) -> Vec<usize> {
     ladder.rungs.iter().map(|standing| standing.rung.key).collect()
 }
 
@@ -44,7 +44,7 @@ proptest! {
         let rungs: Vec<_> = loads.iter().enumerate().map(|(key, load)| rung(key, *load, load * 0.03)).collect();
         let mut turned = rungs.clone();
         turned.rotate_left(turn % rungs.len());
-        let made = |rungs: &[Rung<usize>]| keys(&ladder(rungs, &StepTarget::USUAL).expect("plain rungs"));
+        let made = |rungs: &[Rung<usize, Torque>]| keys(&ladder(rungs, &StepTarget::USUAL).expect("plain rungs"));
         prop_assert_eq!(made(&rungs), made(&turned));
     }
 }
@@ -77,7 +77,7 @@ fn a_gap_in_the_kit_is_named_with_its_size_and_error() {
 
 #[test]
 fn what_makes_no_ladder_is_refused() {
-    assert_eq!(ladder::<usize>(&[], &StepTarget::USUAL), Err(vec![LadderRefusal::Empty]));
+    assert_eq!(ladder::<usize, Torque>(&[], &StepTarget::USUAL), Err(vec![LadderRefusal::Empty]));
     let nothing = rung(0, 0.0, 0.1);
     let upside_down = StepTarget { low: Share::from_percent(30.0), high: Share::from_percent(20.0) };
     assert_eq!(ladder(&[nothing], &upside_down).expect_err("unusable").len(), 2);

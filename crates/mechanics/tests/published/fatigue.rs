@@ -134,7 +134,10 @@ fn a_second_on_a_second_off() {
     check("3ccr.1on1off.50", &states(&rested, &times));
     assert_eq!(rested.failed_at, None);
     check("3cc.1on1off.50.r1", &[work(&shoulder(1.0), &plan).failed_at.expect("it fails").seconds()]);
-    let plateau = shoulder(15.0).plateau(Share::from_fraction(0.5), Share::from_fraction(0.5)).fraction();
+    let plateau = shoulder(15.0)
+        .plateau(Share::from_fraction(0.5), Share::from_fraction(0.5))
+        .expect("shares of a whole")
+        .fraction();
     check("3ccr.average.1on1off.50", &[plateau]);
     // The rough plateau is good to two per cent, as its documentation says.
     let end = rested.marks.last().expect("a last mark").state.fatigued().fraction();

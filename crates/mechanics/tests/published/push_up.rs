@@ -42,7 +42,7 @@ fn levers_of_body_weight() {
         ("pushup.lever_ratio.F.knee", Sex::Female, Pivot::Knees),
     ] {
         let levers = levers(sex, pivot);
-        check(id, &[levers.weight, levers.shoulder, levers.ratio()].map(Share::fraction));
+        check(id, &[levers.weight(), levers.shoulder(), levers.ratio()].map(Share::fraction));
     }
 }
 

@@ -51,7 +51,14 @@ fn the_share_of_strength_counts_the_arm_itself() {
     };
     let strength = test.strength().expect("a good test");
     check("scaption.gross_strength.F55", &[strength.torque.value.newton_metres()]);
-    check("scaption.share.F55.1kg.90", &[strength.share(loaded).expect("some strength").value.fraction()]);
+    let share = strength.share(loaded).expect("some strength");
+    check("scaption.share.F55.1kg.90", &[share.value.fraction()]);
+    // Relative errors add in quadrature, and the interval stands round the value.
+    let relative =
+        loaded.relative().expect("some torque").hypot(strength.torque.relative().expect("some strength"));
+    assert!((share.relative().expect("some share") - relative).abs() < 1e-12);
+    let (low, high) = share.interval_95();
+    assert!(low < share.value && share.value < high);
     let nothing = WithError { value: Torque::ZERO, sd: Torque::ZERO };
     let forgotten = Test { limb: nothing, ..test }.strength().expect("a good test");
     check(

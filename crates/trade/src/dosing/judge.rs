@@ -161,7 +161,7 @@ fn judgement(
     }
     let done = u8::try_from(block.sets.len()).unwrap_or(u8::MAX);
     // In a camp or a taper fewer sets are the plan, whatever the record says was prescribed.
-    let by_calendar = season::bounds_on(parameters, &history.calendar, session.date).sets;
+    let by_calendar = season::most_sets(parameters, &history.calendar, session.date);
     let prescribed = by_calendar.map_or(block.prescribed_sets, |sets| sets.min(block.prescribed_sets));
     let fewer_planned = prescribed < parameters.sets && done < parameters.sets;
     if fewer_planned || block.sets.iter().any(|set| set.cap < cap) {

@@ -10,7 +10,7 @@ use super::bounds::Bounds;
 use super::case::Case;
 use super::gap::gaps;
 use super::own::{self, Gaps};
-use super::standing::{Standing, count, standing_of};
+use super::standing::{Lines, Standing, count, lines_of, loaded_days, standing_of};
 use super::start::sides_of;
 use super::{Action, Plan, Proposal, offer, progress, season, stage};
 use crate::gate::Gate;
@@ -30,7 +30,15 @@ pub fn plan(protocol: &Protocol, history: &History, gate: &Gate) -> Plan {
     let on = gate.on;
     let gaps: Vec<_> =
         gaps(parameters, history, on).into_iter().map(|gap| (gap, table(parameters, &gap))).collect();
-    let day = Day { protocol, history, gate, bounds: bounds_of_day(parameters, history, gate, &gaps), gaps };
+    let day = Day {
+        protocol,
+        history,
+        gate,
+        bounds: bounds_of_day(parameters, history, gate, &gaps),
+        gaps,
+        lines: lines_of(history, on),
+        loaded: loaded_days(history),
+    };
     let mut proposals = Vec::new();
     let mut earned: Vec<(ExerciseId, Date)> = Vec::new();
     for exercise in &protocol.exercises {
@@ -81,6 +89,8 @@ struct Day<'a> {
     gate: &'a Gate,
     bounds: Bounds,
     gaps: Vec<(super::gap::Gap, super::absence::Return)>,
+    lines: Lines<'a>,
+    loaded: Vec<Date>,
 }
 
 impl Day<'_> {
@@ -88,7 +98,7 @@ impl Day<'_> {
     fn arm(&self, exercise: &Exercise, side: WorkingSide) -> Arm {
         let Day { protocol, history, gate, gaps, .. } = self;
         let parameters = &protocol.parameters;
-        let mut standing = standing_of(parameters, exercise, side, history, gate.on);
+        let mut standing = standing_of(parameters, exercise, side, history, &self.lines, gate.on);
         let waiting = own::waiting(gaps, &standing);
         let outer = Case {
             protocol,
@@ -117,7 +127,7 @@ impl Day<'_> {
         let case = Case { bounds: &bounds, on_the_way: on_the_way.is_some(), ..outer };
         let need = case.need(own::is_restarted(gaps, &standing));
         let held_on = |day: Date| self.is_held_on(day);
-        count(parameters, history, gate, need, held_on, &mut standing);
+        count(parameters, &self.loaded, gate, need, held_on, &mut standing);
         let proposal = self.proposal(&case, &standing, need);
         Arm { side, standing, proposal }
     }

@@ -1,13 +1,15 @@
 //! Where one line of sets stands: rung, since when, how many qualifying sessions, and whether a step is earned.
 
+use std::collections::BTreeMap;
+
 use jiff::civil::Date;
 use quantity::HoldTime;
 
 use super::judge::{Blank, Judged, Judgement, Shortfall, judge};
 use super::season;
 use crate::gate::Gate;
-use crate::history::{Context, History, Move, Placement, days_between};
-use crate::name::RungId;
+use crate::history::{Block, Context, History, Move, Placement, Session, days_between};
+use crate::name::{ExerciseId, RungId};
 use crate::protocol::{Exercise, Parameters};
 use crate::side::WorkingSide;
 
@@ -52,12 +54,40 @@ pub enum Lapse {
     FellShort,
 }
 
+/// The sets of each line in order of time, found once for all lines.
+pub type Lines<'a> = BTreeMap<(&'a ExerciseId, WorkingSide), Vec<(&'a Session, &'a Block)>>;
+
+/// Groups the sets of a record by line, up to and with the day asked about.
+pub fn lines_of(history: &History, on: Date) -> Lines<'_> {
+    let mut lines = Lines::new();
+    for session in history.sessions.iter().filter(|session| session.date <= on) {
+        for block in &session.blocks {
+            lines.entry((&block.exercise, block.side)).or_default().push((session, block));
+        }
+    }
+    lines
+}
+
+/// Days with sets on record, in order.
+pub fn loaded_days(history: &History) -> Vec<Date> {
+    let mut days: Vec<Date> = history
+        .sessions
+        .iter()
+        .filter(|session| !session.blocks.is_empty())
+        .map(|session| session.date)
+        .collect();
+    days.sort_unstable();
+    days.dedup();
+    days
+}
+
 /// Reads the record of one line up to, and with, the day asked about. Nothing is counted yet.
 pub fn standing_of(
     parameters: &Parameters,
     exercise: &Exercise,
     side: WorkingSide,
     history: &History,
+    lines: &Lines<'_>,
     on: Date,
 ) -> Standing {
     let placements: Vec<&Placement> = history
@@ -65,14 +95,9 @@ pub fn standing_of(
         .iter()
         .filter(|place| place.exercise == exercise.id && place.side == side && place.date <= on)
         .collect();
-    let all: Vec<Judged> = history
-        .sessions
-        .iter()
-        .filter(|session| session.date <= on)
-        .flat_map(|session| session.blocks.iter().map(move |block| (session, block)))
-        .filter(|(_, block)| block.exercise == exercise.id && block.side == side)
-        .map(|(session, block)| judge(parameters, exercise, history, session, block))
-        .collect();
+    let blocks = lines.get(&(&exercise.id, side)).map_or(&[][..], Vec::as_slice);
+    let all: Vec<Judged> =
+        blocks.iter().map(|(session, block)| judge(parameters, exercise, history, session, block)).collect();
 
     // Without a decision on record the rungs that were prescribed speak, except on days when the calendar asked for a
     // lower one for that session only.
@@ -80,7 +105,7 @@ pub fn standing_of(
         .iter()
         .enumerate()
         .filter(|(index, judged)| {
-            *index == 0 || season::bounds_on(parameters, &history.calendar, judged.date).rungs_lower == 0
+            *index == 0 || !season::lowers_rungs(parameters, &history.calendar, judged.date)
         })
         .map(|(_, judged)| judged)
         .collect();
@@ -141,20 +166,18 @@ fn arrival_on<'a>(placements: &[&'a Placement], rung: Option<&RungId>) -> Option
     arrival
 }
 
-/// Days since the loaded session before one day, of the whole swimmer: a gap is not one of a single exercise.
-fn gap_before(history: &History, day: Date) -> i32 {
-    history
-        .sessions
-        .iter()
-        .rfind(|session| session.date < day && !session.blocks.is_empty())
-        .map_or(0, |session| days_between(session.date, day))
+/// Days since the loaded day before one day, of the whole swimmer: a gap is not one of a single exercise.
+fn gap_before(loaded: &[Date], day: Date) -> i32 {
+    let earlier = loaded.partition_point(|other| *other < day);
+    earlier.checked_sub(1).map_or(0, |last| days_between(loaded[last], day))
 }
 
-/// Counts qualifying sessions towards a step that needs so many of them. `held_on` says whether the rules forbade
+/// Counts qualifying sessions towards a step that needs so many of them. `loaded` are the swimmer's days with sets,
+/// and `held_on` says whether the rules forbade
 /// steps up on a day: a step earned then is held, and a later session that falls short does not take it away.
 pub fn count(
     parameters: &Parameters,
-    history: &History,
+    loaded: &[Date],
     gate: &Gate,
     need: u8,
     held_on: impl Fn(Date) -> bool,
@@ -169,9 +192,10 @@ pub fn count(
     standing.count = 0;
     standing.earned = None;
     standing.lapsed = None;
-    for judged in standing.sessions.clone() {
+    let sessions = std::mem::take(&mut standing.sessions);
+    for judged in &sessions {
         let day = judged.date;
-        let gap = gap_before(history, day);
+        let gap = gap_before(loaded, day);
         if restart_gap < gap {
             standing.count = 0;
         }
@@ -213,10 +237,10 @@ pub fn count(
         }
         previous = Some(day);
     }
+    standing.sessions = sessions;
     // A session on the day itself means the swimmer is back: no gap is open.
-    let trained_today =
-        history.sessions.iter().any(|session| session.date == gate.on && !session.blocks.is_empty());
-    let gap = if trained_today { 0 } else { gap_before(history, gate.on) };
+    let trained_today = loaded.binary_search(&gate.on).is_ok();
+    let gap = if trained_today { 0 } else { gap_before(loaded, gate.on) };
     if restart_gap < gap {
         standing.count = 0;
     }

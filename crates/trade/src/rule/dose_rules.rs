@@ -1,4 +1,6 @@
 //! Rules of dosing, in words: progression `P`, absence `A`, return `B`, teaching `T`, dose `D`, season `S`.
+//!
+//! Long because it is one list: a rule is looked up here and nowhere else.
 
 use super::{Ground, Rule, RuleCode};
 
