@@ -128,7 +128,7 @@ impl Desk {
     }
 
     /// The store's own random number: the id under which the club was first described.
-    fn namespace(&self) -> Result<uuid::Uuid, AppError> {
+    pub(crate) fn namespace(&self) -> Result<uuid::Uuid, AppError> {
         self.store()
             .history(SubjectId::CLUB)?
             .iter()

@@ -131,6 +131,11 @@ impl Desk {
         &self.store
     }
 
+    /// The store, for what is written beside the facts: accounts, sessions, the audit, erasure.
+    pub(crate) fn store_mut(&mut self) -> &mut Store {
+        &mut self.store
+    }
+
     /// Whose eyes sentences are for.
     pub fn reader(&self) -> Reader<'_> {
         let units = self.club.about.as_ref().map_or(facts::Units::Metric, |club| club.units);

@@ -7,6 +7,8 @@
 //! - [`desk`]: one open store with every swimmer as read from it; [`review`] and [`decide`]: what waits, and what a
 //!   person says to it.
 //! - [`import`]: a club's own files as a preview; [`bring_in`]: the same into the desk.
+//! - [`entry`]: accounts, signing in, devices, the audit; [`roles`]: what each role is shown, as a type of its own;
+//!   [`privacy`]: consent withdrawn, one person's archive, erasure, retention.
 //! - [`text`]: the one catalogue of sentences; [`wire`]: documented JSON shapes.
 //! - [`moment`], [`error`].
 
@@ -14,12 +16,15 @@ pub mod bring_in;
 pub mod decide;
 pub mod demo;
 pub mod desk;
+pub mod entry;
 pub mod error;
 pub mod facts;
 pub mod history;
 pub mod import;
 pub mod moment;
+pub mod privacy;
 pub mod review;
+pub mod roles;
 pub mod text;
 pub mod views;
 pub mod wire;

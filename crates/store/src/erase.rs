@@ -10,6 +10,7 @@
 use rusqlite::params;
 
 use crate::append::Gate;
+use crate::door::DoorGate;
 use crate::error::Error;
 use crate::id::SubjectId;
 use crate::{Store, open, row};
@@ -34,6 +35,8 @@ pub struct ErasureReport {
     pub facts: usize,
     /// Refused facts that were dropped.
     pub refused: usize,
+    /// Accounts that were bound to this person and nobody else, and were closed.
+    pub accounts: usize,
     /// False if the subject had been erased before; the first act stands.
     pub first: bool,
     /// Whether the file was rewritten too, so that not even freed pages hold the erased text. If not (a full
@@ -70,14 +73,17 @@ impl Gate<'_> {
             return Err(Error::ClubNotErasable);
         }
         if self.is_erased(act.subject)? {
-            return Ok(ErasureReport { facts: 0, refused: 0, first: false, scrubbed: false });
+            return Ok(ErasureReport { facts: 0, refused: 0, accounts: 0, first: false, scrubbed: false });
         }
         let Erasure { subject, author, at, ground } = act;
         self.transaction
             .execute(include_str!("../sql/insert_erasure.sql"), params![subject, author, at, ground])?;
         let facts = self.transaction.execute(include_str!("../sql/bury_facts.sql"), [subject])?;
         let refused = self.transaction.execute(include_str!("../sql/drop_refused.sql"), [subject])?;
+        let instant = include_str!("../sql/door/instant.sql");
+        let at: u64 = self.transaction.query_row(instant, [at], |row| row.get(0))?;
+        let accounts = DoorGate::within(self.transaction).erase(*subject, at)?;
         self.link_erasure(act)?;
-        Ok(ErasureReport { facts, refused, first: true, scrubbed: false })
+        Ok(ErasureReport { facts, refused, accounts, first: true, scrubbed: false })
     }
 }

@@ -21,6 +21,7 @@ mod backup;
 mod chain;
 mod content;
 mod document;
+mod door;
 mod erase;
 mod error;
 mod fact;
@@ -44,6 +45,9 @@ use rusqlite::Connection;
 pub use append::{Batch, OnRefusal, Outcome, Receipt};
 pub use chain::{ChainFault, ChainHead, ChainVerdict};
 pub use content::{content_hash, deterministic_id, import_id};
+pub use door::{
+    AccountRow, AuditRow, AuditVerdict, BindingRow, CodeRow, DeviceRow, DoorGate, NewAudit, SessionRow, Via,
+};
 pub use erase::{Erasure, ErasureReport};
 pub use error::Error;
 pub use fact::{Correction, Fact, LiveFact, NewFact, Problem, Tombstone};

@@ -11,8 +11,10 @@ pub(crate) struct Migration {
 }
 
 /// Every schema change ever released, in order; a released one is never edited.
-const MIGRATIONS: &[Migration] =
-    &[Migration { name: "facts", script: include_str!("../migrations/0001_facts.sql") }];
+const MIGRATIONS: &[Migration] = &[
+    Migration { name: "facts", script: include_str!("../migrations/0001_facts.sql") },
+    Migration { name: "door", script: include_str!("../migrations/0002_door.sql") },
+];
 
 /// The schema this program writes.
 pub(crate) fn newest() -> u32 {

@@ -11,7 +11,7 @@ use super::words::{name_key, number_key};
 use crate::facts::Kind;
 
 /// The subject id of a swimmer who is not on record yet.
-pub(super) fn subject_id(
+pub(crate) fn subject_id(
     namespace: Uuid,
     number: Option<&str>,
     name: &str,

@@ -36,6 +36,7 @@ mod words;
 
 pub use dates::DateOrder;
 pub use detect::detect;
+pub(crate) use key::subject_id;
 pub use key::{HandWritten, natural_key};
 pub use people::{Exercises, Existing, Known, KnownSwimmer, OnRecord};
 pub use plan::{Change, Counts, Outcome, PlannedFact, Preview, RowReport, Subject, preview};

@@ -10,8 +10,10 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("mechanics", &["quantity"]),
     ("trade", &["quantity"]),
     ("store", &[]),
-    ("app", &["quantity", "trade", "store"]),
-    ("cuffwright", &["quantity", "trade", "store", "app"]),
+    // The door decides over values and the store keeps rows; neither knows the other, and `app` brings them together.
+    ("door", &[]),
+    ("app", &["quantity", "trade", "store", "door"]),
+    ("cuffwright", &["quantity", "trade", "store", "door", "app"]),
 ];
 
 /// What each pure crate may use from outside. Adding a name here is a decision: no clock, file, socket, database or

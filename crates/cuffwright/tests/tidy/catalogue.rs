@@ -8,6 +8,10 @@ use super::sources::files;
 
 /// Sentences whose names are put together at run time, by what they begin with.
 const BUILT_NAMES: &[&str] = &[
+    "act-",
+    "archive-kind-",
+    "role-",
+    "thing-",
     "action-",
     "availability-",
     "cli-part-",

@@ -7,10 +7,12 @@ mod build;
 mod chain;
 mod corrections;
 mod crash;
+mod door;
 mod erasure;
 mod full;
 mod gate;
 mod import;
+mod migrations;
 mod orders;
 mod refused_files;
 

@@ -53,7 +53,7 @@ fn a_database_of_another_program() {
 
 #[test]
 fn a_newer_schema() {
-    let newer = |error: &Error| matches!(error, Error::NewerSchema { found: 99, known: 1, .. });
+    let newer = |error: &Error| matches!(error, Error::NewerSchema { found: 99, known: 2, .. });
     check(
         |path| {
             a_store(path);

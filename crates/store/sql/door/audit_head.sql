@@ -1,0 +1,1 @@
+SELECT seq, hash FROM door_audit ORDER BY seq DESC LIMIT 1;

@@ -1,0 +1,1 @@
+SELECT account FROM door_bindings WHERE subject = ?1 ORDER BY account;

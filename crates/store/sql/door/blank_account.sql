@@ -1,0 +1,1 @@
+UPDATE door_accounts SET name = '' WHERE id = ?1;

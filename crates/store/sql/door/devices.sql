@@ -1,0 +1,1 @@
+SELECT id, token, label, paired_by, began, seen, ended FROM door_devices ORDER BY began, id;

@@ -1,0 +1,1 @@
+DELETE FROM door_codes WHERE account = ?1;

@@ -1,0 +1,1 @@
+DELETE FROM door_sessions WHERE token = ?1;

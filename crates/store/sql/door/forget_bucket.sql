@@ -1,0 +1,1 @@
+DELETE FROM door_tries WHERE bucket = ?1;

@@ -1,0 +1,1 @@
+INSERT INTO door_tries (bucket, at) VALUES (?1, ?2);

@@ -1,0 +1,1 @@
+SELECT coalesce(unixepoch(?1), 0) * 1000;

@@ -1,0 +1,1 @@
+UPDATE door_devices SET seen = max(seen, ?2) WHERE id = ?1;

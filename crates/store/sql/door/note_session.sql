@@ -1,0 +1,1 @@
+UPDATE door_sessions SET seen = max(seen, ?2) WHERE token = ?1;

@@ -1,0 +1,1 @@
+SELECT account, began, seen FROM door_sessions WHERE token = ?1;

@@ -1,0 +1,1 @@
+DELETE FROM door_bindings WHERE account = ?1;
