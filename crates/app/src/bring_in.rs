@@ -6,7 +6,7 @@ use store::{Correction, FactId, ImportStep, NewFact, Payload, SubjectId, determi
 
 use crate::desk::{Author, Desk};
 use crate::error::{AppError, ErrorKind};
-use crate::facts::Kind;
+use crate::facts::{ContextWord, Kind};
 use crate::import::{
     self, Change, Exercises, Existing, FileProblem, HandWritten, Known, KnownSwimmer, OnRecord, Options,
     PlannedFact, Preview,
@@ -25,6 +25,8 @@ pub struct Incoming<'a> {
     pub kind: Option<import::Kind>,
     /// Order of day and month, where the file does not settle it.
     pub dates: Option<import::DateOrder>,
+    /// Context of past sessions, where the file does not say.
+    pub context: Option<ContextWord>,
     /// Unusual values are meant.
     pub accept_unusual: bool,
 }
@@ -61,6 +63,7 @@ impl Desk {
         let options = Options {
             units: self.reader().units,
             dates: file.dates,
+            context: file.context,
             accept_unusual: file.accept_unusual,
             ..Options::new(today, self.namespace()?)
         };

@@ -7,6 +7,7 @@ use jiff::civil::Date;
 use quantity::HoldTime;
 use store::{FactId, SubjectId};
 use trade::dosing::{Action, Proposal};
+use trade::history::days_between;
 use trade::name::{ExerciseId, RungId};
 use trade::side::WorkingSide;
 
@@ -62,6 +63,7 @@ impl Desk {
         line: &LineRef,
         say: &Say,
     ) -> Result<FactId, AppError> {
+        check_day(moment, line.on)?;
         let decision = self.decision(author, line, say)?;
         let ids = self.record(moment, author, line.subject, &[Draft::new(&decision)])?;
         Ok(ids[0])
@@ -76,6 +78,7 @@ impl Desk {
     ) -> Result<usize, AppError> {
         let mut drafts: Vec<(SubjectId, Draft)> = Vec::new();
         for (line, say) in lines {
+            check_day(moment, line.on)?;
             let person = self.person(line.subject)?;
             let proposal = self.proposal(person, line)?;
             if !goes_together(&proposal) {
@@ -208,6 +211,19 @@ impl Desk {
         }
         Ok(())
     }
+}
+
+/// How far from today a decision may be dated. A decision dated for next year would sit on the ladder until then.
+const DECISION_DAYS: i32 = 28;
+
+fn check_day(moment: &Moment, on: Date) -> Result<(), AppError> {
+    if days_between(moment.today, on).abs() <= DECISION_DAYS {
+        return Ok(());
+    }
+    Err(AppError::new(ErrorKind::Input, "error-decision-day")
+        .with("date", crate::text::day(on))
+        .with("days", DECISION_DAYS)
+        .hint("error-decision-day-hint"))
 }
 
 /// Why a swimmer comes to a rung when this action is confirmed.

@@ -17,6 +17,7 @@ use crate::facts::Units;
 /// English, file by file.
 const ENGLISH: &[(&str, &str)] = &[
     ("cli", include_str!("../text/en/cli.ftl")),
+    ("contract", include_str!("../text/en/contract.ftl")),
     ("dosing", include_str!("../text/en/dosing.ftl")),
     ("due", include_str!("../text/en/due.ftl")),
     ("error", include_str!("../text/en/error.ftl")),

@@ -123,6 +123,64 @@ quantity! {
     ]
 }
 
+quantity! {
+    /// A torque about a joint; canonical unit newton metre. 1 lbf ft = 1.355 817 948 331 400 4 N m (exact by definition).
+    Torque: from_newton_metres, try_from_newton_metres, [
+        from_pound_force_feet = 1.355_817_948_331_400_4, pound_force_feet;
+    ]
+}
+
+quantity! {
+    /// An energy, such as a stretched band holds; canonical unit joule.
+    Energy: from_joules, try_from_joules, []
+}
+
+quantity! {
+    /// How steeply force grows with length; canonical unit newton per metre.
+    Stiffness: from_newtons_per_metre, try_from_newtons_per_metre, [
+        from_newtons_per_centimetre = 100.0, newtons_per_centimetre;
+    ]
+}
+
+quantity! {
+    /// Torque held over time, the work a joint is asked for in one repetition; canonical unit newton metre second.
+    AngularImpulse: from_newton_metre_seconds, try_from_newton_metre_seconds, []
+}
+
+quantity! {
+    /// Resistance of a limb to being turned faster; canonical unit kilogram square metre.
+    Inertia: from_kilogram_square_metres, try_from_kilogram_square_metres, []
+}
+
+quantity! {
+    /// How fast a turning speed changes; canonical unit radian per second squared.
+    AngularAcceleration: from_radians_per_second_squared, try_from_radians_per_second_squared, []
+}
+
+quantity! {
+    /// Torque per body mass, as strength is published; canonical unit newton metre per kilogram.
+    SpecificTorque: from_newton_metres_per_kilogram, try_from_newton_metres_per_kilogram, []
+}
+
+quantity! {
+    /// A part of a whole, such as a share of strength or of body weight; canonical unit fraction (1 is all of it).
+    Share: from_fraction, try_from_fraction, [
+        from_percent = 0.01, percent;
+    ]
+}
+
+quantity! {
+    /// A span of time in a plan or a model; canonical unit second. A time that was *held* is a [`HoldTime`].
+    Time: from_seconds, try_from_seconds, [
+        from_minutes = 60.0, minutes;
+    ]
+}
+
+quantity! {
+    /// A temperature; canonical unit kelvin.
+    Temperature: from_kelvin, try_from_kelvin, []
+}
+
 impl Mass {
     /// The mass in its canonical unit.
     pub const fn in_kilograms(self) -> f64 {
@@ -161,6 +219,108 @@ impl HoldTime {
     }
 }
 
+impl Torque {
+    /// No torque at all.
+    pub const ZERO: Self = Self(0.0);
+
+    /// The torque in its canonical unit.
+    pub const fn newton_metres(self) -> f64 {
+        self.0
+    }
+}
+
+impl Energy {
+    /// The energy in its canonical unit.
+    pub const fn joules(self) -> f64 {
+        self.0
+    }
+}
+
+impl Stiffness {
+    /// The stiffness in its canonical unit.
+    pub const fn newtons_per_metre(self) -> f64 {
+        self.0
+    }
+}
+
+impl AngularImpulse {
+    /// The angular impulse in its canonical unit.
+    pub const fn newton_metre_seconds(self) -> f64 {
+        self.0
+    }
+}
+
+impl Inertia {
+    /// The moment of inertia in its canonical unit.
+    pub const fn kilogram_square_metres(self) -> f64 {
+        self.0
+    }
+}
+
+impl AngularAcceleration {
+    /// The angular acceleration in its canonical unit.
+    pub const fn radians_per_second_squared(self) -> f64 {
+        self.0
+    }
+}
+
+impl SpecificTorque {
+    /// The torque per body mass in its canonical unit.
+    pub const fn newton_metres_per_kilogram(self) -> f64 {
+        self.0
+    }
+}
+
+impl Share {
+    /// The whole.
+    pub const WHOLE: Self = Self(1.0);
+    /// Nothing of it.
+    pub const NONE: Self = Self(0.0);
+
+    /// The share in its canonical unit.
+    pub const fn fraction(self) -> f64 {
+        self.0
+    }
+}
+
+impl Time {
+    /// No time at all.
+    pub const ZERO: Self = Self(0.0);
+
+    /// The span in its canonical unit.
+    pub const fn seconds(self) -> f64 {
+        self.0
+    }
+}
+
+impl Temperature {
+    /// Where the Celsius scale has its zero (exact by definition).
+    const CELSIUS_ZERO: f64 = 273.15;
+
+    /// The temperature in its canonical unit.
+    pub const fn kelvin(self) -> f64 {
+        self.0
+    }
+
+    /// The temperature in degrees Celsius.
+    pub const fn celsius(self) -> f64 {
+        self.0 - Self::CELSIUS_ZERO
+    }
+
+    /// Builds the temperature from degrees Celsius, refusing infinities and not-a-number.
+    pub const fn try_from_celsius(value: f64) -> Result<Self, NotFinite> {
+        Self::try_from_kelvin(value + Self::CELSIUS_ZERO)
+    }
+}
+
+/// A force at a distance from an axis turns about it.
+impl std::ops::Mul<Length> for Force {
+    type Output = Torque;
+    fn mul(self, lever: Length) -> Torque {
+        Torque(self.0 * lever.0)
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -172,6 +332,14 @@ mod tests {
         assert_eq!(Force::from_kilograms_force(1.0).newtons(), 9.806_65);
         assert_eq!(Length::from_inches(1.0).centimetres(), 2.54);
         assert!((Force::from_pounds_force(1.0).newtons() - 4.448_221_615_260_5).abs() < 1e-15);
+        assert_eq!(Temperature::try_from_celsius(20.0).map(Temperature::kelvin), Ok(293.15));
+    }
+
+    // Source: a pound-force at one foot, both exact by definition.
+    #[test]
+    fn a_force_at_a_lever_is_a_torque() {
+        let turned = Force::from_pounds_force(1.0) * Length::from_inches(12.0);
+        assert!((turned.pound_force_feet() - 1.0).abs() < 1e-15);
     }
 
     #[test]

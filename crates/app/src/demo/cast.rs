@@ -184,7 +184,7 @@ pub static CAST: [Member; 26] = [
     member((("Ebele Achterveld", None, C::WeakArm), (date(2010, 10, 5), F, P), (167.0, 1.0), ("Joost Achterveld", "father"))),
     member((("Joaquín Iturralde Mendizorro", Some("Joaco"), C::LimitEnding), (date(2008, 12, 29), M, P), (182.0, 0.5), ("Amaia Mendizorro", "mother"))),
     member((("Aiko Fairwether", None, C::Ordinary), (date(2010, 11, 9), F, P), (163.0, 1.0), ("Reiko Fairwether", "mother"))),
-    member((("Bartholomew Quillfeather", Some("Barty"), C::GrowthSpurt), (date(2013, 4, 2), M, Y), (161.4, 6.0), ("Constance Quillfeather", "mother"))),
+    member((("Bartholomew Quillfeather", Some("Barty"), C::GrowthSpurt), (date(2013, 4, 2), M, Y), (156.0, 6.0), ("Constance Quillfeather", "mother"))),
     member((("Ines Vandermeerle", None, C::PainOnMonday), (date(2012, 3, 27), F, Y), (163.0, 2.5), ("Katrien Vandermeerle", "mother"))),
     member((("Saoirse Ní Mhaolchroin", None, C::Hypermobile), (date(2011, 6, 14), F, Y), (166.0, 2.0), ("Fiachra Ó Maolchroin", "father"))),
     member((("Lâm Thảo Vy Nguyệt", Some("Vy"), C::ConsentExpired), (date(2011, 12, 5), F, Y), (160.0, 2.0), ("Lâm Quốc Bình", "father"))),

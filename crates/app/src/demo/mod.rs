@@ -89,8 +89,7 @@ impl DemoClub {
         let mut facts = tell_club(seed, protocol);
         let calendar = calendar_of(&facts);
         let mut subjects = Vec::new();
-        for (index, member) in CAST.iter().enumerate() {
-            let (subject, told, _) = tell_member(seed, protocol, &calendar, index, member);
+        for (subject, told) in tell_everybody(seed, protocol, &calendar) {
             subjects.push(subject);
             facts.extend(told);
         }
@@ -103,6 +102,31 @@ impl DemoClub {
     pub fn subject(&self, case: Case) -> Option<SubjectId> {
         CAST.iter().position(|member| member.case == case).and_then(|index| self.subjects.get(index)).copied()
     }
+}
+
+/// Every swimmer's season, in the order of the cast. Nobody's depends on another's, so they are played side by side.
+fn tell_everybody(seed: u64, protocol: &Protocol, calendar: &Calendar) -> Vec<(SubjectId, Vec<NewFact>)> {
+    let hands = std::thread::available_parallelism().map_or(1, std::num::NonZero::get).min(CAST.len());
+    let mut told: Vec<(usize, (SubjectId, Vec<NewFact>))> = std::thread::scope(|scope| {
+        let played: Vec<_> = (0..hands)
+            .map(|hand| {
+                scope.spawn(move || {
+                    let mine = CAST.iter().enumerate().skip(hand).step_by(hands);
+                    mine.map(|(index, member)| {
+                        let (subject, told, _) = tell_member(seed, protocol, calendar, index, member);
+                        (index, (subject, told))
+                    })
+                    .collect::<Vec<_>>()
+                })
+            })
+            .collect();
+        played
+            .into_iter()
+            .flat_map(|hand| hand.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)))
+            .collect()
+    });
+    told.sort_by_key(|(index, _)| *index);
+    told.into_iter().map(|(_, season)| season).collect()
 }
 
 /// Each device counts its own facts.

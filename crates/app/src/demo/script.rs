@@ -128,7 +128,7 @@ static SCRIPTS: &[(Case, &[Script])] = &[
     (Case::Adult, STRONG),
     (Case::LatexAllergy, STRONG),
     (Case::WaterJump, STRONG),
-    (Case::Beginner, &[from("SC-1", WEDNESDAY, How::Full)]),
+    (Case::Beginner, &[from("SC-1", WEDNESDAY, How::Full), all_season("SC-1", How::Gaining(USUAL))]),
 ];
 
 /// Two full sessions early on, so that the step earned on Monday is not the first.
@@ -167,6 +167,7 @@ pub(super) fn is_steady(case: Case) -> bool {
             | Case::WeakArm
             | Case::PainOnMonday
             | Case::SecondPainEvent
+            | Case::Beginner
     )
 }
 

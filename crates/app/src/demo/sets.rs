@@ -79,7 +79,9 @@ impl Body {
         let cap = dose.cap.seconds();
         let own = self.seconds(random, line, index);
         let seconds = match how {
-            None if line.steady && number == dose.sets => own.min(0.82 * line.full.seconds()),
+            None if line.steady && number == dose.sets => {
+                own.min(line.full.seconds() * random.between(0.72, 0.86))
+            }
             None => own,
             Some(How::Full | How::Unseen | How::FullBelow(_)) => cap,
             Some(How::Gaining(base)) => base[index] + 0.25 * season_days(line.day) + random.between(0.0, 0.3),

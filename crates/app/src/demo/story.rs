@@ -128,15 +128,12 @@ pub(super) fn tell(diary: &mut Diary<'_>, member: &Member, day: Date) {
     if is(Case::SecondPainEvent, 11, 12) || is(Case::SecondPainEvent, 11, 21) {
         diary.write(Hand::Practitioner, &said(day, WhenWord::NextMorning, 0, 0));
     }
-    if is(Case::SecondPainEvent, 11, 18) {
-        diary.write(Hand::Practitioner, &said(day, WhenWord::FollowUp, 0, 0));
-    }
     if is(Case::DislocationStory, 11, 20) {
         advise(diary, day, "May swim; no starts from the block and no paddles until the letter is here.");
     }
     if member.name == EARLY_PAIN {
         if day == date(2026, 10, 8) || day == date(2026, 10, 9) {
-            diary.write(Hand::Practitioner, &said(day, WhenWord::FollowUp, 0, 0));
+            diary.write(Hand::Practitioner, &said(day, WhenWord::NextMorning, 0, 0));
         }
         if day == date(2026, 10, 8) {
             advise(diary, day, "Swims as usual, butterfly left out for the rest of the week.");
@@ -150,6 +147,10 @@ pub(super) fn tell(diary: &mut Diary<'_>, member: &Member, day: Date) {
 
 /// What the evening of a day brings, after the session.
 pub(super) fn tell_after(diary: &mut Diary<'_>, member: &Member, day: Date) {
+    if member.case == Case::SecondPainEvent && day == date(2026, 11, 18) {
+        diary.at(day, 21 * 60);
+        diary.write(Hand::Practitioner, &said(day, WhenWord::FollowUp, 0, 0));
+    }
     let told = [date(2026, 11, 11), date(2026, 11, 20)].contains(&day);
     if member.case == Case::SecondPainEvent && told {
         diary.at(day, 21 * 60);

@@ -12,6 +12,6 @@ fn the_desk_reads_the_very_record_that_the_season_was_played_by() {
     let calendar = desk.club().calendar.clone();
     for (index, member) in CAST.iter().enumerate() {
         let (subject, _, history) = tell_member(SEED, &protocol, &calendar, index, member);
-        assert_eq!(desk.person(subject).unwrap().read.history, history, "{}", member.name);
+        assert!(desk.person(subject).unwrap().read.history == history, "{}", member.name);
     }
 }

@@ -5,12 +5,14 @@
 //! [`Kind`]. Units stand in the field names; what a person typed, with its unit, is kept beside the stored value.
 //!
 //! - [`person`]: swimmer, consent, intake, screening, growth.
-//! - [`body`]: pain, illness, absence, ban, referral, clearance, limit, reopening, water advice, guardian told, talk.
+//! - [`body`]: pain, illness, absence, ban, reopening, water advice, guardian told, talk.
+//! - [`licensed`]: referral, clearance, limit.
 //! - [`work`]: taught, sign-off, session, set, decision, water week.
 //! - [`club`]: the club itself, practices, season, periods, meets, kit, inspections.
 
 pub mod body;
 pub mod club;
+pub mod licensed;
 pub mod person;
 pub mod work;
 
@@ -18,6 +20,7 @@ use serde::de::DeserializeOwned;
 
 pub use body::*;
 pub use club::*;
+pub use licensed::*;
 pub use person::*;
 pub use work::*;
 

@@ -82,7 +82,7 @@ mod tests {
     #[test]
     fn every_parameter_and_sentence_of_the_shipped_protocol_is_counted_once() {
         let protocol = trade::protocol::shipped();
-        let counts = counts(&protocol);
+        let counts = counts(protocol);
         let parameters: usize = counts.values().map(|(parameters, _)| parameters).sum();
         assert_eq!(parameters, protocol.parameters.listed.len());
         assert!(0 < counts[&Strength::Published].1);

@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use crate::desk::Desk;
-use crate::facts::{InspectionFact, KitPieceFact};
+use crate::facts::{InspectionFact, KitPieceFact, KitWord};
 
 /// One piece and its looks.
 #[derive(Debug, Clone, PartialEq)]
@@ -12,7 +12,7 @@ pub struct Piece {
     pub fact: KitPieceFact,
     /// The newest inspection; none before the first.
     pub last: Option<InspectionFact>,
-    /// By when it must be looked at; none once it is withdrawn.
+    /// By when it must be looked at; none for what is not inspected, and once it is withdrawn.
     pub by: Option<Date>,
 }
 
@@ -23,7 +23,12 @@ impl Piece {
     }
 }
 
-/// Every piece, by its mark. A piece that nobody has looked at yet is to be looked at today.
+/// What wears, tears or lets go: a hand weight is not inspected by the calendar.
+const fn is_inspected(kind: KitWord) -> bool {
+    matches!(kind, KitWord::Band | KitWord::Anchor)
+}
+
+/// Every piece, by its mark. An elastic piece or anchor that nobody has looked at yet is to be looked at today.
 pub fn pieces(desk: &Desk, on: Date) -> Vec<Piece> {
     use jiff::ToSpan;
     let weeks = i32::from(desk.protocol().parameters.kit_inspection_weeks);
@@ -35,7 +40,7 @@ pub fn pieces(desk: &Desk, on: Date) -> Vec<Piece> {
             // Of two looks on one day the one that found something counts.
             let last = looks.max_by_key(|look| (look.date, !look.sound)).cloned();
             let mut piece = Piece { fact: fact.clone(), last, by: None };
-            if piece.may_be_used() {
+            if is_inspected(fact.kind) && piece.may_be_used() {
                 let again = piece.last.as_ref().map(|look| look.date.saturating_add(weeks.weeks()));
                 piece.by = Some(again.unwrap_or(on));
             }

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 use sha2::{Digest, Sha256};
+use trade::dosing::own::week_back;
 use trade::dosing::{Action, Dose, Plan, Proposal};
 use trade::due::Due;
 use trade::gate::{Availability, EndsBy, Gate, Hold};
@@ -255,7 +256,7 @@ impl Wording<'_> {
             inputs: digest_of(history),
             on: gate.on.to_string(),
             age: history.swimmer.age_on(gate.on),
-            tracks: self.tracks(gate),
+            tracks: self.tracks(history, gate),
             availability: AvailabilityWords {
                 person: gate.person().word(),
                 left: gate.shoulder(Side::Left).word(),
@@ -303,7 +304,7 @@ impl Wording<'_> {
         }
     }
 
-    fn tracks(&self, gate: &Gate) -> Vec<TrackWord> {
+    fn tracks(&self, history: &History, gate: &Gate) -> Vec<TrackWord> {
         let tracks = &gate.tracks;
         let plain = |track, line: &Option<Line>| {
             line.as_ref().map(|line| TrackWord { track, week: None, reason: Some(self.reason(line)) })
@@ -315,7 +316,7 @@ impl Wording<'_> {
         });
         let reentry = tracks.reentry.as_ref().map(|reentry| TrackWord {
             track: "return",
-            week: Some(reentry.week),
+            week: Some(week_back(history, reentry, gate.on)),
             reason: None,
         });
         [

@@ -6,4 +6,6 @@
 
 pub mod answer;
 pub mod propose;
+mod reading;
 pub mod run;
+pub mod shape;

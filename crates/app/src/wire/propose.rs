@@ -11,10 +11,10 @@ use trade::history::{
     self, Calendar, Consent, ConsentItem, Context, Excluded, History, Intake, Placement, Screening, Session,
     SignOff,
 };
-use trade::name::{ExerciseId, RungId};
-use trade::protocol::{Arms, Exercise, Protocol};
-use trade::side::WorkingSide;
+use trade::name::ExerciseId;
+use trade::protocol::Protocol;
 
+use super::reading::{Named, Reading};
 use crate::facts::{self, Problem, SetWord, WorkingSideWord};
 
 /// Name and version of the input shape.
@@ -147,6 +147,12 @@ pub struct BlockWord {
     /// Rung prescribed, by its level counted from one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub level: Option<usize>,
+    /// Rung, by the weight in each hand.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub weight_kg: Option<f64>,
+    /// Rung, by the band's measured force at double length.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub band_n: Option<f64>,
     /// Rung really used, where it differs.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub used: Option<String>,
@@ -177,6 +183,12 @@ pub struct PlacementWord {
     /// Rung, by its level counted from one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub level: Option<usize>,
+    /// Rung, by the weight in each hand.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub weight_kg: Option<f64>,
+    /// Rung, by the band's measured force at double length.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub band_n: Option<f64>,
     /// Why.
     pub because: facts::MoveWord,
 }
@@ -196,10 +208,26 @@ pub struct CalendarWord {
     pub meets: Vec<facts::MeetFact>,
 }
 
-/// Collects every problem of a file instead of stopping at the first.
-struct Reading<'a> {
-    protocol: &'a Protocol,
-    problems: Vec<Problem>,
+impl BlockWord {
+    pub(super) fn named(&self) -> Named<'_> {
+        Named {
+            rung: self.rung.as_deref(),
+            level: self.level,
+            weight_kg: self.weight_kg,
+            band_n: self.band_n,
+        }
+    }
+}
+
+impl PlacementWord {
+    fn named(&self) -> Named<'_> {
+        Named {
+            rung: self.rung.as_deref(),
+            level: self.level,
+            weight_kg: self.weight_kg,
+            band_n: self.band_n,
+        }
+    }
 }
 
 impl HistoryFile {
@@ -236,6 +264,15 @@ impl HistoryFile {
             periods: reading.list("calendar.periods", &self.calendar.periods, facts::PeriodFact::to_trade),
             meets: self.calendar.meets.iter().map(facts::MeetFact::to_trade).collect(),
         };
+        if self.on < self.swimmer.born {
+            let problem = Problem::at("swimmer.born", "contract-born-later").with("born", self.swimmer.born);
+            reading.problems.push(problem.with("on", self.on));
+        }
+        for (index, pain) in self.pains.iter().enumerate() {
+            if let Some(id) = &pain.exercise {
+                reading.exercise(&format!("pains[{index}].exercise"), id);
+            }
+        }
         for (index, limit) in self.limits.iter().enumerate() {
             for id in &limit.locked_exercises {
                 reading.exercise(&format!("limits[{index}].locked_exercises"), id);
@@ -339,6 +376,17 @@ impl HistoryFile {
                 .enumerate()
                 .filter_map(|(number, block)| reading.block(&format!("{path}.blocks[{number}]"), block))
                 .collect();
+            let mut lines = std::collections::BTreeSet::new();
+            let blocks: Vec<history::Block> = blocks;
+            for (number, block) in blocks.iter().enumerate() {
+                if !lines.insert((block.exercise.clone(), block.side)) {
+                    reading.problems.push(
+                        Problem::at(format!("{path}.blocks[{number}]"), "contract-line-twice")
+                            .with("exercise", &block.exercise)
+                            .with("side", block.side.word()),
+                    );
+                }
+            }
             let context: Context = word.context.into();
             let excluded = word.before_water_override.clone().map(Excluded::BeforeWaterOverride);
             sessions.push(Session { date: word.date, number: word.number, context, excluded, blocks });
@@ -352,7 +400,7 @@ impl HistoryFile {
             let path = format!("placements[{index}]");
             let Some(exercise) = reading.exercise(&path, &word.exercise) else { continue };
             let side = reading.side(&path, exercise, word.side);
-            let rung = reading.rung(&path, exercise, word.rung.as_deref(), word.level);
+            let rung = reading.rung(&path, exercise, word.named());
             if let (Some(side), Some(rung)) = (side, rung) {
                 placements.push(Placement {
                     date: word.date,
@@ -382,129 +430,4 @@ fn no_pain(date: Date) -> [history::PainReport; 2] {
         signs: std::collections::BTreeSet::new(),
         sign_side: None,
     })
-}
-
-impl<'a> Reading<'a> {
-    fn list<T, U>(
-        &mut self,
-        path: &str,
-        items: &[T],
-        convert: impl Fn(&T) -> Result<U, Vec<Problem>>,
-    ) -> Vec<U> {
-        let mut converted = Vec::new();
-        for (index, item) in items.iter().enumerate() {
-            match convert(item) {
-                Ok(value) => converted.push(value),
-                Err(problems) => {
-                    let outer = format!("{path}[{index}]");
-                    self.problems.extend(problems.into_iter().map(|problem| problem.under(&outer)));
-                }
-            }
-        }
-        converted
-    }
-
-    fn exercise(&mut self, path: &str, id: &str) -> Option<&'a Exercise> {
-        let found = self.protocol.exercise(&ExerciseId::new(id));
-        if found.is_none() {
-            self.problems.push(Problem::at(path, "fact-unknown-exercise").with("word", id));
-        }
-        found
-    }
-
-    fn side(
-        &mut self,
-        path: &str,
-        exercise: &Exercise,
-        word: Option<WorkingSideWord>,
-    ) -> Option<WorkingSide> {
-        let (expected, only) = match exercise.arms {
-            Arms::One => ("left / right", None),
-            Arms::Both => ("both", Some(WorkingSide::Both)),
-            Arms::Midline => ("midline", Some(WorkingSide::Midline)),
-        };
-        let side: Option<WorkingSide> = word.map(Into::into).or(only);
-        let fits = side.is_some_and(|side| match only {
-            Some(only) => side == only,
-            None => side.shoulder().is_some(),
-        });
-        if fits {
-            return side;
-        }
-        self.problems.push(
-            Problem::at(format!("{path}.side"), "fact-wrong-side")
-                .with("exercise", &exercise.id)
-                .with("expected", expected),
-        );
-        None
-    }
-
-    fn rung(
-        &mut self,
-        path: &str,
-        exercise: &Exercise,
-        name: Option<&str>,
-        level: Option<usize>,
-    ) -> Option<RungId> {
-        let unknown = |word: String| {
-            let rungs: Vec<&str> = exercise.ladder.iter().map(|rung| rung.id.as_str()).collect();
-            Problem::at(path, "fact-unknown-rung")
-                .with("exercise", &exercise.id)
-                .with("word", word)
-                .with("rungs", rungs.join(", "))
-        };
-        let found = match (name, level) {
-            (Some(name), None) => exercise
-                .rung(&RungId::new(name))
-                .map(|rung| rung.id.clone())
-                .ok_or_else(|| unknown(name.to_owned())),
-            (None, Some(level)) => level
-                .checked_sub(1)
-                .and_then(|place| exercise.ladder.get(place))
-                .map(|rung| rung.id.clone())
-                .ok_or_else(|| unknown(format!("level {level}"))),
-            _ => Err(Problem::at(path, "fact-rung-or-level")),
-        };
-        found.map_err(|problem| self.problems.push(problem)).ok()
-    }
-
-    fn fault(&mut self, path: &str, code: Option<&str>) {
-        if let Some(code) = code
-            && self.protocol.fault(&trade::name::FaultCode::new(code)).is_none()
-        {
-            self.problems.push(Problem::at(path, "fact-unknown-fault").with("word", code));
-        }
-    }
-
-    fn block(&mut self, path: &str, word: &BlockWord) -> Option<history::Block> {
-        let exercise = self.exercise(&format!("{path}.exercise"), &word.exercise)?;
-        let side = self.side(path, exercise, word.side);
-        let planned = self.rung(path, exercise, word.rung.as_deref(), word.level);
-        let used = match &word.used {
-            Some(used) => self.rung(&format!("{path}.used"), exercise, Some(used), None),
-            None => planned.clone(),
-        };
-        let cap = exercise.cap(&self.protocol.parameters);
-        let mut sets = Vec::new();
-        for (index, set) in word.sets.iter().enumerate() {
-            let outer = format!("{path}.sets[{index}]");
-            self.fault(&format!("{outer}.fault"), set.fault.as_deref());
-            self.fault(&format!("{outer}.fault_left"), set.fault_left.as_deref());
-            let set = SetWord { seen: set.seen.or(word.seen), ..set.clone() };
-            match set.to_trade(u8::try_from(index + 1).unwrap_or(u8::MAX), cap) {
-                Ok(set) => sets.push(set),
-                Err(problems) => {
-                    self.problems.extend(problems.into_iter().map(|problem| problem.under(&outer)));
-                }
-            }
-        }
-        Some(history::Block {
-            exercise: exercise.id.clone(),
-            side: side?,
-            planned: planned?,
-            used: used?,
-            prescribed_sets: word.prescribed_sets.unwrap_or(self.protocol.parameters.sets),
-            sets,
-        })
-    }
 }

@@ -8,12 +8,13 @@ use trade::protocol::{Protocol, read};
 
 use super::answer::{Answer, Wording};
 use super::propose::HistoryFile;
-use crate::facts::{Problem, Units, read_json};
+use super::shape;
+use crate::facts::{Problem, Units};
 use crate::text::{Reader, Texts};
 
 /// Answers one history file under a protocol, after the file's own settings.
 pub fn propose(protocol: &Protocol, text: &str, units: Units) -> Result<Answer, Vec<Problem>> {
-    let file: HistoryFile = read_json(text).map_err(|problem| vec![problem])?;
+    let file: HistoryFile = shape::read(text)?;
     let changed;
     let protocol = if file.settings.is_empty() {
         protocol
@@ -61,7 +62,11 @@ fn with_settings(
             .and_then(|rows| rows.get_mut(key))
             .and_then(toml::Value::as_table_mut);
         let Some(row) = row else {
-            problems.push(Problem::at(path, "fact-unknown-setting").with("word", key));
+            let known: Vec<&str> = protocol.parameters.listed.iter().map(|listed| listed.key).collect();
+            problems.push(match shape::nearest(key, &known) {
+                Some(near) => Problem::at(path, "contract-setting-near").with("word", key).with("near", near),
+                None => Problem::at(path, "fact-unknown-setting").with("word", key),
+            });
             continue;
         };
         match toml::Value::try_from(value) {

@@ -37,7 +37,7 @@ fn sit_down(store: Store) -> Desk {
 }
 
 fn preview(desk: &Desk, name: &str, bytes: &[u8]) -> Preview {
-    let file = Incoming { bytes, name, kind: None, dates: None, accept_unusual: false };
+    let file = Incoming { bytes, name, kind: None, dates: None, context: None, accept_unusual: false };
     desk.preview_import(moment().today, &file).expect("a list")
 }
 

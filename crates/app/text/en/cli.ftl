@@ -98,6 +98,9 @@ cli-no-limit = as planned
 cli-nothing = nothing
 cli-no-up-before = No step up before { $day }.
 cli-overdue = late
+cli-nothing-holds = Nothing holds back.
+cli-taught = Taught, not timed
+cli-taught-lines = Taught, not timed: { $lines }.
 cli-not-given = Not given
 cli-nothing-given = nothing is given
 cli-qualifying = Qualifying sessions: { $have } of { $need }.
@@ -110,6 +113,8 @@ cli-withheld = Lines not given: { $number }. Name the swimmer to read why.
 
 ## Commands
 cli-gate-on = { $day }. Swimmers: { $number }.
+cli-nobody = Nobody is on record for this day.
+cli-questions-of = Without today's answers nobody starts. Swimmers not asked: { $number }.
 cli-gate-more = Name a swimmer to read every reason. cuffwright explain CODE says what a rule checks.
 cli-dose-on = { $day }. Swimmers: { $number }.
 cli-cautions = For uninjured shoulders only; pain stops the set; not right before swimming. Inspect bands before each use and look away from the line of pull. May help; not shown to prevent injury in swimmers. Not a diagnosis.
@@ -123,13 +128,41 @@ cli-recorded-overridden = Recorded for { $name }: { $exercise } ({ $side }), { $
 action-override = given instead
 action-nothing = nothing is given
 cli-made = Made { $store } for { $club } (days as in { $zone }).
-cli-made-next = Next: bring in the roster.
+cli-made-next = Next, the roster: cuffwright import FILE --store { $store } --by NAME --dry-run
 cli-backed-up = Copied to { $to } and checked. Facts: { $facts }.
-cli-chain-head = Keep this outside the file: { $head }, { $entries } entries. It tells later whether anything before it was altered.
+cli-chain-head = Keep this outside the file: { $head } (entries: { $entries }). It tells later whether anything before it was altered.
 cli-protocol-sound = { $file } is sound: { $protocol } { $revision }, { $hash }
 cli-protocol-problems = Problems in { $file }: { $number }. It cannot be used.
 cli-parameter = { $label }; allowed { $allowed }
 cli-number = { $value } (allowed { $allowed }): { $label } [{ $mark }]
+
+## Serving
+cli-serving = { $club }: open { $address } in a browser. Ctrl-C ends it.
+cli-serving-day = This club is invented. Its day is { $day }, and stays.
+cli-serving-kept = The record is { $store }, and stays there.
+cli-serving-gone = The record is { $store }, and goes when this ends.
+cli-demo-banner = An invented club. Its day is { $day }.
+cli-demo-seed = { $store } is there already, and holds a club. A number would not change it.
+cli-demo-seed-hint = Leave --seed out to open it as it is, or name another folder.
+cli-no-runtime = The server could not be started: { $detail }.
+cli-not-an-address = write an address, for instance 127.0.0.1
+
+## Import
+cli-import-read = { $file }, read as { $kind }. Rows: { $rows }.
+cli-import-problems = Problems
+cli-import-corrections = Corrections
+cli-import-notes = Notes
+cli-import-place = row { $row }
+cli-import-of-file = file
+cli-import-showing = “{ $value }”
+cli-import-suggestion = → { $suggestion }
+cli-import-changed = { $field }: { $before } becomes { $after }
+cli-import-ask = (unusual) { $words }
+cli-import-would = { $added } added, { $corrected } corrected, { $unchanged } unchanged: this is what would happen. Nothing was stored.
+cli-import-done = { $added } added, { $corrected } corrected, { $unchanged } unchanged.
+cli-import-blocked = Nothing was stored. Problems that block: { $blocking }; unusual values to confirm: { $unusual }.
+cli-import-blocked-hint = Mend the file and try again; --accept-unusual says that every unusual value is meant.
+cli-blank-value = nothing
 
 ## The log
 cli-log-whole = The log is whole.
@@ -145,14 +178,14 @@ cli-log-conflicts = Contradictions to settle
 cli-log-waiting = Corrections waiting
 cli-log-refusals = Refused facts to settle
 cli-log-unreadable = Unreadable facts
-cli-chain-whole = whole, { $entries } entries, { $erased } of them erased, head { $head }
+cli-chain-whole = whole; entries { $entries }, of these erased { $erased }, head { $head }
 cli-chain-broken = broken at entry { $entry }: { $fault }
 cli-chain-link = a link is missing or does not follow from the one before
 cli-chain-missing = what the link stands for is gone
 cli-chain-content = the fact is not what was stored
 cli-chain-unchained = something stands outside the chain
-cli-replay-same = { $records } records in { $orders } orders (from { $seed }) give the one digest of state of the file:
-cli-replay-differs = { $records } records in { $orders } orders (from { $seed }) do not all give the digest of the file, { $state }. They give:
+cli-replay-same = Records { $records }, orders { $orders }, seed { $seed }: every order gives the digest of state of the file.
+cli-replay-differs = Records { $records }, orders { $orders }, seed { $seed }: not every order gives the digest of the file, { $state }.
 
 ## Explanations
 cli-codes-rule = Rules

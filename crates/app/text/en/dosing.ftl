@@ -20,6 +20,7 @@ progress-chose-to-stop = On { $date } the swimmer chose to stop set { $set } at 
 progress-pain-ended = On { $date } set { $set } ended for pain at { $time }.
 progress-pain-spoken = On { $date } pain was spoken around the session, so it does not count.
 progress-hand-clock = On { $date } a hand-held clock stopped set { $set } at { $time }; its tolerance is { $tolerance }.
+progress-device-clock = On { $date } set { $set } is said to have reached its cap of { $cap }, but the clock stopped at { $time }. A device is never more than { $tolerance } off.
 progress-fault-left = On { $date } set { $set } reached the cap with a fault still there after the cue: { $fault }.
 progress-missing-sets = On { $date } only { $done } of { $wanted } sets were done.
 progress-other-rung = On { $date } { $used } was used instead of { $planned }, so the session does not count for either.
@@ -42,7 +43,7 @@ progress-too-big-lowest = First sets end early in { $sessions } sessions, the la
 progress-fall = Total time fell by { $share }, from { $before } to { $now }, twice in a row at the same rung. Ask about pain, tiredness and illness. No rung is taken away for it.
 progress-plateau = No better total than { $best } of { $since } in { $sessions } sessions. Look at form, sleep, water load and the force of the band; change the variant, not the weight.
 progress-no-up-after-pain = No step up before { $until }, after pain.
-progress-no-up-now = A step is earned, but not given now.
+progress-no-up-now = Nothing steps up now.
 progress-held = The step earned on { $date } is held. It is given at the first session that allows it, and lapses after { $weeks } weeks, a longer absence, or pain.
 progress-lapsed-weeks = The step earned on { $date } was held too long and has lapsed; the swimmer qualifies again.
 progress-lapsed-gap = The step earned on { $date } lapsed with the days away; the swimmer qualifies again.
@@ -54,6 +55,7 @@ progress-enough-steps = At most { $most } exercises step up together. This one w
 step-top-of-ladder = { $rung } is the last rung of this ladder. Keep it with one or two sets.
 step-too-young = { $rung } is for swimmers from { $age } years.
 limit-locks-tag = A clinician's limit locks { $tag } until { $until }.
+limit-no-sets = A clinician's limit allows no sets until { $until }.
 limit-locks-exercise = A clinician's limit locks { $exercise } until { $until }.
 rung-unknown = The record names the rung “{ $name }”, which this protocol does not have. Say which rung is meant.
 tag-overhead = overhead work
@@ -80,10 +82,14 @@ absence-back-injured = Last loaded session on { $last }; injured in between.
 absence-still-returning = Still returning after { $days } days away, until { $until }.
 absence-reason-unknown = Nobody has recorded why the swimmer was away. Ask; until then the more careful line of the table is used.
 absence-ask-heart = Ask about heart and breathing before the first set.
+absence-water-first = Water first: swimming is built up again before dryland is.
+absence-teach-once = Away for more than four weeks: shown once more, untimed, before it is timed.
 absence-clinicians-word = A clinician has a word before the first session.
 
 ## Return from injury
 return-two-lower = Week { $week } of the way back: two rungs lower, from { $from } to { $to }.
+return-step-back = Pain on { $date } on the way back: one rung lower than { $from }. Tell the clinician.
+back-from-out = First session since the shoulder was reopened on { $date }: two sets, one rung lower, this session only.
 return-week = Week { $week } of the way back after an injury.
 return-by-clinicians-plan = After a dislocation or an operation only the clinician's plan counts. The tool keeps it; it writes none.
 return-needs-letter = Away { $days } days for an injury, and no letter of a licensed clinician is on record. Nothing is dosed until there is.
@@ -91,6 +97,7 @@ return-needs-letter = Away { $days } days for an injury, and no letter of a lice
 ## Teaching and start
 teach-not-signed-off = Not signed off yet: 20 s at tempo without a correction. Until then it is taught, not timed ({ $taught } of { $wanted } sessions so far).
 teach-first-sessions = Taught { $taught } of { $wanted } times. The first sessions of an exercise are not timed to form loss.
+teach-new-variant = A new variant is shown first: 20 s at tempo without a correction, before it is timed.
 teach-again = More than eight weeks without this exercise: taught and signed off again before it is timed.
 start-calibrate = Begin with one calibration set on { $rung }: { $shortest } to { $longest } in clean form decides, not the table.
 start-not-written = No start is written for { $age } years. A person decides.
@@ -100,7 +107,8 @@ alone-first-step = First step of this line: confirmed by itself.
 alone-unseen = Rests on a set that nobody saw: confirmed by itself.
 dose-plain = Plain dose: neither timed nor progressed.
 sets-beginner = Beginner in the first weeks: two sets.
-growth-reduced = Week { $week } of the growth hold: fewer sets, a shorter cap and no steps up (the first { $weeks } weeks, and while pain is on record).
+track-kept-small = Movement kept small: { $note } Ask about slipping every time.
+growth-reduced = Week { $week } of the growth hold: fewer sets, a shorter cap and no steps up (the first { $weeks } weeks, and while pain is on record). Limbs are longer now: cue form more, and ask about pain every time.
 
 ## Offered or not
 offer-support-arm = The support arm counts too: every shoulder that an exercise loads must be allowed.

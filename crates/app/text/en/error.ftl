@@ -21,3 +21,5 @@ error-import-not-ready = This file cannot be imported as it stands, so nothing w
 error-import-not-ready-hint = Mend what the preview lists, or confirm the unusual values, and try again.
 error-no-club = The record does not say yet which club it is.
 error-no-club-hint = Say so first: name, time zone, and who answers for the squad.
+error-decision-day = A decision for { $date } is too far from today; at most { $days } days are allowed.
+error-decision-day-hint = Decide for the next session, not for next season.

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::exit::Exit;
+use super::failure::Failure;
 use super::page::Page;
 
 /// The whole answer, as it goes to standard output.
@@ -12,17 +13,24 @@ pub(crate) struct Answer {
     pub(crate) exit: Exit,
     /// What it says.
     pub(crate) text: String,
+    /// What standard error says beside it, where the answer is a refusal with all its reasons.
+    pub(crate) refusal: Option<Failure>,
 }
 
 impl Answer {
     /// An answer for people.
     pub(crate) fn page(exit: Exit, page: Page) -> Self {
-        Self { exit, text: page.into_text() }
+        Self { exit, text: page.into_text(), refusal: None }
+    }
+
+    /// Nothing more to say.
+    pub(crate) fn nothing() -> Self {
+        Self { exit: Exit::Well, text: String::new(), refusal: None }
     }
 
     /// An answer for other programs. The value carries its own `shape`.
     pub(crate) fn json(exit: Exit, value: &impl Serialize) -> Self {
-        Self { exit, text: json_text(value) }
+        Self { exit, text: json_text(value), refusal: None }
     }
 }
 

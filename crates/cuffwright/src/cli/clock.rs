@@ -1,6 +1,7 @@
 //! The clock: read here and nowhere else on the command line.
 
 use app::desk::Desk;
+use app::facts::ClubFact;
 use app::moment::Moment;
 use jiff::Timestamp;
 use jiff::civil::Date;
@@ -12,11 +13,13 @@ use super::failure::Failure;
 
 /// Now, on the civil day of the club's zone.
 pub(crate) fn moment(desk: &Desk, context: Context) -> Result<Moment, Failure> {
-    let zone = match &desk.club().about {
-        Some(about) => zone(&about.zone)?,
-        None => return Err(Failure::new(Exit::NotFound, "cli-no-club", &[]).hint("cli-no-club-hint")),
-    };
-    Ok(moment_in(&zone, context))
+    Ok(moment_in(&zone(&club(desk)?.zone)?, context))
+}
+
+/// The club on record, without which nobody knows which day it is there.
+pub(crate) fn club(desk: &Desk) -> Result<&ClubFact, Failure> {
+    let about = desk.club().about.as_ref();
+    about.ok_or_else(|| Failure::new(Exit::NotFound, "cli-no-club", &[]).hint("cli-no-club-hint"))
 }
 
 /// Now, on the civil day of a zone.

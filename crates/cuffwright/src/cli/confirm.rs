@@ -84,13 +84,17 @@ impl Recorded {
             return Answer::json(Exit::Well, self);
         }
         let mut page = Page::default();
+        let says = match self.verdict {
+            "confirmed" => "cli-recorded-confirmed",
+            _ => "cli-recorded-overridden",
+        };
         for line in &self.lines {
             let rung = line.rung.as_ref().map_or_else(String::new, |rung| format!(" {rung}"));
             let what = format!("{}{rung}", word(&format!("action-{}", line.action)));
             page.paragraph(
                 "",
                 &say(
-                    &format!("cli-recorded-{}", self.verdict),
+                    says,
                     &[
                         ("name", line.name.clone()),
                         ("exercise", line.exercise.clone()),

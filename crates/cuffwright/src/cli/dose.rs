@@ -10,7 +10,7 @@ use super::exit::Exit;
 use super::failure::Failure;
 use super::open::StoreArgs;
 use super::page::Page;
-use super::sheet::{self, Who};
+use super::sheet::{self, Standing, Who};
 use super::words::{self, say, word};
 use super::{clock, find};
 
@@ -88,6 +88,9 @@ pub(super) fn run(args: &Args, context: Context) -> Result<Answer, Failure> {
     }
     let mut page = Page::default();
     page.line(&say("cli-dose-on", &[("day", app::text::day(on)), ("number", answers.len().to_string())]));
+    if answers.is_empty() {
+        page.line(&word("cli-nobody"));
+    }
     for (who, said) in &answers {
         who.print(&mut page);
         sheet::availability(&mut page, said);
@@ -102,12 +105,12 @@ pub(super) fn run(args: &Args, context: Context) -> Result<Answer, Failure> {
     Ok(Answer::page(Exit::Well, page))
 }
 
-/// What is given, a line each with its first reason; the rest is only counted.
+/// What is given, a line each with its first reason; what is taught in one paragraph; the rest is only counted.
 fn squad_lines(page: &mut Page, proposals: &[ProposalWord]) {
-    let given = |proposal: &&ProposalWord| proposal.dose.is_some() || proposal.action == "ask";
-    let rows: Vec<Vec<String>> = proposals
-        .iter()
-        .filter(given)
+    let of = |standing: Standing| {
+        proposals.iter().filter(move |proposal| sheet::standing_of(proposal) == standing)
+    };
+    let rows: Vec<Vec<String>> = of(Standing::Told)
         .map(|proposal| {
             let dose = proposal.dose.as_ref().map_or_else(|| word("cli-nothing-given"), sheet::dose_words);
             let action = word(&format!("action-{}", proposal.action));
@@ -120,7 +123,11 @@ fn squad_lines(page: &mut Page, proposals: &[ProposalWord]) {
         })
         .collect();
     page.table(2, &rows);
-    let withheld = proposals.len() - rows.len();
+    let taught: Vec<String> = of(Standing::Taught).map(sheet::line_words).collect();
+    if !taught.is_empty() {
+        page.paragraph("  ", &say("cli-taught-lines", &[("lines", taught.join(", "))]));
+    }
+    let withheld = of(Standing::NotGiven).count();
     if withheld > 0 {
         page.paragraph("  ", &say("cli-withheld", &[("number", withheld.to_string())]));
     }

@@ -56,12 +56,13 @@ pub(super) fn run(args: &Args, context: Context) -> Result<Answer, Failure> {
     }
     // Stable: within a day the order of the squad and of the rules stays.
     due.sort_by(|one, other| one.due.by.cmp(&other.due.by));
+    let day = app::text::day(on);
     let on = on.to_string();
     if context.json {
         return Ok(Answer::json(Exit::Well, &Shape { shape: "cuffwright.due/1", on, due }));
     }
     let mut page = Page::default();
-    page.line(&say("cli-due-on", &[("day", on.clone()), ("number", due.len().to_string())]));
+    page.line(&say("cli-due-on", &[("day", day), ("number", due.len().to_string())]));
     page.gap();
     let mut rows = vec![
         ["cli-head-by", "cli-head-late", "cli-head-owner", "cli-head-name", "cli-head-code", "cli-head-what"]

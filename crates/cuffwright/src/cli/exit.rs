@@ -17,7 +17,7 @@ pub(crate) enum Exit {
     NotFound,
     /// It contradicts the record, or a rule that nobody may override.
     Refused,
-    /// A file could not be read or written.
+    /// A file or an address could not be used.
     Storage,
     /// A defect of this program.
     Defect,

@@ -104,7 +104,7 @@ fn list(protocol: &Protocol, context: Context) -> Answer {
     }
     let mut page = Page::default();
     for family in codes.chunk_by(|one, other| family(one.kind) == family(other.kind)) {
-        page.heading(&word(&format!("cli-codes-{}", family_of(family))));
+        page.heading(&word(title_of(family)));
         let rows: Vec<Vec<String>> =
             family.iter().map(|code| vec![code.code.clone(), code.name.clone()]).collect();
         page.table(2, &rows);
@@ -117,8 +117,15 @@ fn family(kind: &'static str) -> &'static str {
     if kind == "rung" { "exercise" } else { kind }
 }
 
-fn family_of(codes: &[Code]) -> &'static str {
-    codes.first().map_or("rule", |code| family(code.kind))
+fn title_of(codes: &[Code]) -> &'static str {
+    match codes.first().map_or("rule", |code| family(code.kind)) {
+        "fault" => "cli-codes-fault",
+        "exercise" => "cli-codes-exercise",
+        "parameter" => "cli-codes-parameter",
+        "sign" => "cli-codes-sign",
+        "source" => "cli-codes-source",
+        _ => "cli-codes-rule",
+    }
 }
 
 /// No such code; the nearest ones are named.

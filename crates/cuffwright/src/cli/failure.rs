@@ -9,6 +9,7 @@ use store::Error as StoreError;
 
 use super::answer::json_text;
 use super::exit::Exit;
+use super::page::harmless;
 use super::words::say;
 
 /// A command that did not happen. Nothing was half-written.
@@ -77,13 +78,18 @@ impl Failure {
     /// A store that cannot be opened or used; the sentence names the file.
     pub(crate) fn store(path: &Path, error: StoreError) -> Self {
         let file = path.display().to_string();
-        let about =
-            |exit, says: &str| Self::new(exit, says, &[("file", file.clone())]).hint(&format!("{says}-hint"));
+        let about = |exit, says, hint| Self::new(exit, says, &[("file", file.clone())]).hint(hint);
         match error {
-            StoreError::Missing { .. } => about(Exit::NotFound, "cli-store-missing"),
-            StoreError::NotADatabase { .. } => about(Exit::Storage, "cli-store-not-ours"),
-            StoreError::OtherProgram { .. } => about(Exit::Storage, "cli-store-other-program"),
-            StoreError::NewerSchema { .. } => about(Exit::Storage, "cli-store-newer"),
+            StoreError::Missing { .. } => {
+                about(Exit::NotFound, "cli-store-missing", "cli-store-missing-hint")
+            }
+            StoreError::NotADatabase { .. } => {
+                about(Exit::Storage, "cli-store-not-ours", "cli-store-not-ours-hint")
+            }
+            StoreError::OtherProgram { .. } => {
+                about(Exit::Storage, "cli-store-other-program", "cli-store-other-program-hint")
+            }
+            StoreError::NewerSchema { .. } => about(Exit::Storage, "cli-store-newer", "cli-store-newer-hint"),
             StoreError::Corrupt { detail } => {
                 // The engine may list many pages; the first line says enough for a person.
                 let detail = detail.lines().next().unwrap_or_default().to_owned();
@@ -131,7 +137,7 @@ impl Failure {
         for hint in &self.hints {
             text.push_str(&format!("hint: {hint}\n"));
         }
-        text
+        harmless(&text)
     }
 
     /// For another program.

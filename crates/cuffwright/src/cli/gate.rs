@@ -78,6 +78,7 @@ pub(super) fn run(args: &Args, context: Context) -> Result<Answer, Failure> {
             who.print(&mut page);
             sheet::gate(&mut page, said);
         }
+        (_, []) => page.line(&word("cli-nobody")),
         _ => squad(&mut page, &answers),
     }
     Ok(Answer::page(Exit::Well, page))
@@ -113,6 +114,10 @@ fn squad(page: &mut Page, answers: &[(Who, Said)]) {
     page.gap();
     page.table(2, &rows);
     page.gap();
+    let open = answers.iter().filter(|(_, said)| !said.questions_answered).count();
+    if open > 0 {
+        page.paragraph("", &say("cli-questions-of", &[("number", open.to_string())]));
+    }
     page.paragraph("", &word("cli-gate-more"));
 }
 

@@ -12,7 +12,7 @@ use super::answer::Answer;
 use super::exit::Exit;
 use super::failure::Failure;
 use super::page::Page;
-use super::words::{UnitsWord, say, word};
+use super::words::{UnitsWord, say};
 use super::{clock, open};
 
 /// Makes a new record file for a club. A file that is there already is never touched.
@@ -80,10 +80,11 @@ pub(super) fn run(args: &Args, context: Context) -> Result<Answer, Failure> {
         return Ok(Answer::json(Exit::Well, &shape));
     }
     let mut page = Page::default();
+    let next = say("cli-made-next", &[("store", shape.store.clone())]);
     page.paragraph(
         "",
         &say("cli-made", &[("store", shape.store), ("club", shape.club), ("zone", shape.zone)]),
     );
-    page.paragraph("", &word("cli-made-next"));
+    page.paragraph("", &next);
     Ok(Answer::page(Exit::Well, page))
 }

@@ -5,7 +5,7 @@ use clap::Subcommand;
 use super::Context;
 use super::answer::Answer;
 use super::failure::Failure;
-use super::{replay, verify};
+use super::{import, replay, verify};
 
 /// Looks after the log of facts itself.
 #[derive(Debug, clap::Args)]
@@ -17,12 +17,14 @@ pub(super) struct Args {
 
 #[derive(Debug, Subcommand)]
 enum Command {
+    Add(import::SetsArgs),
     Verify(verify::Args),
     Replay(replay::Args),
 }
 
 pub(super) fn run(args: &Args, context: Context) -> Result<Answer, Failure> {
     match &args.command {
+        Command::Add(args) => import::run_sets(args, context),
         Command::Verify(args) => verify::run(args, context),
         Command::Replay(args) => replay::run(args, context),
     }

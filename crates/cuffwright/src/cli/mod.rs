@@ -12,6 +12,7 @@ mod answer;
 mod backup;
 mod clock;
 mod confirm;
+mod demo;
 mod dose;
 mod due;
 mod exit;
@@ -19,6 +20,7 @@ mod explain;
 mod failure;
 mod find;
 mod gate;
+mod import;
 mod init;
 mod input;
 mod log;
@@ -30,6 +32,7 @@ mod protocol;
 pub mod reference;
 mod replay;
 mod review;
+mod serve;
 mod sheet;
 mod verify;
 mod words;
@@ -75,7 +78,7 @@ struct Cli {
 const AFTER: &str = "\
 Exit codes: 0 all is well; 1 what was asked about has problems; 2 the input or the command cannot be used; \
 3 what was asked for is not there; 4 refused, because it contradicts the record or a rule that nobody may \
-override; 5 a file could not be read or written; 70 a defect of this program.
+override; 5 a file or an address could not be used; 70 a defect of this program.
 
 Every answer in JSON names its shape and version, for instance \"shape\": \"cuffwright.dose/1\". Within a version \
 fields are added, never renamed or taken away. With --json a failure is JSON too, on standard output: shape \
@@ -86,7 +89,10 @@ several fit, all are listed and nothing is done.";
 
 #[derive(Debug, Subcommand)]
 enum Command {
+    Demo(demo::Args),
     Init(init::Args),
+    Import(import::Args),
+    Serve(serve::Args),
     Gate(gate::Args),
     Dose(dose::Args),
     Due(due::Args),
@@ -123,7 +129,13 @@ pub fn run() -> ExitCode {
             .hint("cli-defect-hint"))
     });
     let exit = match outcome {
-        Ok(answer) => write(&mut std::io::stdout().lock(), &answer.text, answer.exit),
+        Ok(answer) => {
+            let exit = write(&mut std::io::stdout().lock(), &answer.text, answer.exit);
+            match &answer.refusal {
+                Some(refusal) => write(&mut std::io::stderr().lock(), &refusal.to_text(), exit),
+                None => exit,
+            }
+        }
         Err(failure) if json => write(&mut std::io::stdout().lock(), &failure.to_json(), failure.exit),
         Err(failure) => write(&mut std::io::stderr().lock(), &failure.to_text(), failure.exit),
     };
@@ -134,13 +146,16 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
     let cli = match Cli::try_parse_from(arguments) {
         Ok(cli) => cli,
         Err(said) if matches!(said.kind(), Usage::DisplayHelp | Usage::DisplayVersion) => {
-            return Ok(Answer { exit: Exit::Well, text: said.to_string() });
+            return Ok(Answer { exit: Exit::Well, text: said.to_string(), refusal: None });
         }
         Err(said) => return Err(Failure::usage(&said)),
     };
     let context = Context { json: cli.json, today: cli.today };
     match cli.command {
+        Command::Demo(args) => demo::run(&args, context),
+        Command::Serve(args) => serve::run(&args, context),
         Command::Init(args) => init::run(&args, context),
+        Command::Import(args) => import::run(&args, context),
         Command::Gate(args) => gate::run(&args, context),
         Command::Dose(args) => dose::run(&args, context),
         Command::Due(args) => due::run(&args, context),

@@ -70,8 +70,18 @@ impl Page {
 
     /// The text, whole.
     pub(crate) fn into_text(self) -> String {
-        self.text
+        harmless(&self.text)
     }
+}
+
+/// A text that a terminal only shows: names and cells come from files, and an escape sequence in one of them must
+/// not move the cursor, and a change of direction must not turn a line round.
+pub(crate) fn harmless(text: &str) -> String {
+    let acts = |letter: char| {
+        (letter.is_control() && letter != '\n')
+            || matches!(letter, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+    };
+    text.chars().map(|letter| if acts(letter) { '\u{fffd}' } else { letter }).collect()
 }
 
 /// Breaks a text between words. A word that is too long keeps a line of its own.

@@ -92,6 +92,9 @@ pub(crate) fn gate(page: &mut Page, answer: &Answer) {
         let exercises = answer.stop_today.exercises.join(", ");
         page.paragraph("  ! ", &say("cli-stop-exercises", &[("exercises", exercises)]));
     }
+    if answer.holds.is_empty() && answer.limits.is_empty() {
+        page.line(&format!("  {}", word("cli-nothing-holds")));
+    }
     for hold in &answer.holds {
         let side = match hold.side {
             Some(side) => word(&format!("side-{side}")),
@@ -152,24 +155,60 @@ pub(crate) fn due_row(due: &DueWord, on: &str) -> Vec<String> {
     vec![due.by.clone(), late, due.owner.to_owned(), due.reason.code.clone(), due.reason.words.clone()]
 }
 
-/// The next session: what is given with its reasons, then in short what is not given.
+/// The next session: what is given with its reasons, then in short what is still taught and what is not given.
 pub(crate) fn proposals(page: &mut Page, proposals: &[ProposalWord]) {
-    for proposal in proposals.iter().filter(|proposal| proposal.dose.is_some() || proposal.action == "ask") {
+    let is_told = |proposal: &&ProposalWord| standing_of(proposal) == Standing::Told;
+    for proposal in proposals.iter().filter(is_told) {
         proposal_block(page, proposal);
     }
-    let rest: Vec<&ProposalWord> =
-        proposals.iter().filter(|proposal| proposal.dose.is_none() && proposal.action != "ask").collect();
-    if rest.is_empty() {
-        return;
+    for (standing, title) in [(Standing::Taught, "cli-taught"), (Standing::NotGiven, "cli-not-given")] {
+        let rest: Vec<&ProposalWord> =
+            proposals.iter().filter(|proposal| standing_of(proposal) == standing).collect();
+        if !rest.is_empty() {
+            page.gap();
+            page.line(&format!("  {}", word(title)));
+            in_short(page, &rest);
+        }
     }
-    page.gap();
-    page.line(&format!("  {}", word("cli-not-given")));
-    // The same words for many exercises are said once.
+}
+
+/// How much room a line needs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Standing {
+    /// Given, or to be decided by a person: told in full.
+    Told,
+    /// Taught, untimed.
+    Taught,
+    /// Not given.
+    NotGiven,
+}
+
+/// How much room a line needs.
+pub(crate) fn standing_of(proposal: &ProposalWord) -> Standing {
+    match proposal.action {
+        "teach" => Standing::Taught,
+        "ask" => Standing::Told,
+        _ if proposal.dose.is_some() => Standing::Told,
+        _ => Standing::NotGiven,
+    }
+}
+
+/// Exercise, side and rung of a line.
+pub(crate) fn line_words(proposal: &ProposalWord) -> String {
+    let line = format!("{} {}", proposal.exercise, word(&format!("side-{}", proposal.side)));
+    match proposal.dose.as_ref().and_then(|dose| dose.rung.as_ref()) {
+        Some(rung) => format!("{line} ({})", rung.rung),
+        None => line,
+    }
+}
+
+/// The same reason for many lines is said once.
+fn in_short(page: &mut Page, proposals: &[&ProposalWord]) {
     let mut said: Vec<(String, &Reason, Vec<String>)> = Vec::new();
-    for proposal in rest {
+    for proposal in proposals {
         let Some(reason) = proposal.reasons.first() else { continue };
         let action = word(&format!("action-{}", proposal.action));
-        let line = format!("{} {}", proposal.exercise, word(&format!("side-{}", proposal.side)));
+        let line = line_words(proposal);
         match said.iter_mut().find(|(known, first, _)| *known == action && *first == reason) {
             Some((_, _, lines)) => lines.push(line),
             None => said.push((action, reason, vec![line])),

@@ -122,6 +122,16 @@ const fn fault_word(fault: ChainFault) -> &'static str {
     }
 }
 
+/// The sentence for a fault.
+fn fault_name(fault: Option<&str>) -> &'static str {
+    match fault {
+        Some("missing") => "cli-chain-missing",
+        Some("content") => "cli-chain-content",
+        Some("unchained") => "cli-chain-unchained",
+        _ => "cli-chain-link",
+    }
+}
+
 impl Broken {
     fn of(unreadable: &Unreadable) -> Self {
         let problems = unreadable
@@ -152,10 +162,7 @@ impl Shape {
             ),
             (None, fault) => say(
                 "cli-chain-broken",
-                &[
-                    ("entry", self.chain.entries.to_string()),
-                    ("fault", word(&format!("cli-chain-{}", fault.unwrap_or("link")))),
-                ],
+                &[("entry", self.chain.entries.to_string()), ("fault", word(fault_name(fault)))],
             ),
         };
         let row = |name: &str, value: String| vec![word(name), value];

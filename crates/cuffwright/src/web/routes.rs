@@ -19,7 +19,7 @@ pub fn router(site: Site) -> Router {
         .route("/due", shows(due::show))
         .route("/people", shows(people::show))
         .route("/people/{id}", shows(person::show))
-        .route("/people/{id}/decide", takes(person::lines::decide, FORM_LIMIT))
+        .route("/people/{id}/decide", takes(person::decide::decide, FORM_LIMIT))
         .route("/people/{id}/record/{sheet}", shows(record::show).merge(takes(record::send, FORM_LIMIT)))
         .route("/people/{id}/facts", shows(facts::list))
         .route("/people/{id}/facts/{fact}", shows(facts::one))

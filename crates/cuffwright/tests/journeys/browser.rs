@@ -85,7 +85,8 @@ impl Journey {
     }
 
     pub(crate) async fn click_link(&self, words: &str) {
-        let found = self.client.find(Locator::LinkText(words)).await;
+        // The page with the link may still be on its way.
+        let found = self.client.wait().at_most(MOMENT * PATIENCE).for_element(Locator::LinkText(words)).await;
         let found = found.unwrap_or_else(|error| panic!("no link says {words}: {error}"));
         found.click().await.expect("a link can be pressed");
     }

@@ -1,5 +1,7 @@
 //! What a person does in a real browser: first run, import, review, override, pain, keyboard, phone, no scripts.
 
+#![allow(clippy::unwrap_used, reason = "a test that cannot set its stage should stop there")]
+
 mod browser;
 
 use browser::{Begin, Journey, Scripts};

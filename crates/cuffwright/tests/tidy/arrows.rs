@@ -7,6 +7,7 @@ use cargo_metadata::{DependencyKind, Metadata, MetadataCommand};
 /// What each crate may use of the project itself.
 const ALLOWED: &[(&str, &[&str])] = &[
     ("quantity", &[]),
+    ("mechanics", &["quantity"]),
     ("trade", &["quantity"]),
     ("store", &[]),
     ("app", &["quantity", "trade", "store"]),
@@ -15,7 +16,11 @@ const ALLOWED: &[(&str, &[&str])] = &[
 
 /// What each pure crate may use from outside. Adding a name here is a decision: no clock, file, socket, database or
 /// randomness belongs below the edge.
-const PURE: &[(&str, &[&str])] = &[("quantity", &[]), ("trade", &["jiff", "toml", "sha2", "strsim"])];
+const PURE: &[(&str, &[&str])] = &[
+    ("quantity", &[]),
+    ("mechanics", &["nalgebra", "statrs"]),
+    ("trade", &["jiff", "toml", "sha2", "strsim"]),
+];
 
 fn metadata() -> Metadata {
     MetadataCommand::new()

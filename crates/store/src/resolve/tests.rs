@@ -1,3 +1,5 @@
+//! Corrections, forks and loops, case by case.
+
 use super::*;
 use crate::testing::{id, subject};
 use proptest::prelude::*;

@@ -9,39 +9,11 @@ use jiff::civil::Date;
 use quantity::HoldTime;
 
 use super::bounds::Bounds;
-use crate::history::{AbsenceReason, History, days_between};
+use super::gap::{Column, Gap};
 use crate::protocol::Parameters;
 use crate::rule::RuleCode;
 use crate::rule::dose_rules as codes;
 use crate::trace::{Arg, Class, Line};
-
-/// How the swimmer spent the gap, as the table's columns see it. Ordered by rising caution.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Column {
-    /// Healthy and swam on.
-    Swam,
-    /// Healthy, but did not swim; also when nobody said.
-    Dry,
-    /// Ill with fever, or more than three days in bed.
-    Ill,
-    /// Injured: only the way back of a clinician's letter counts.
-    Injured,
-}
-
-/// A stretch between two loaded sessions, or between the last one and the day asked about.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Gap {
-    /// Last loaded session before it.
-    pub last: Date,
-    /// First session after it, or the day asked about.
-    pub back: Date,
-    /// Days from one to the other.
-    pub days: i32,
-    /// How it was spent.
-    pub column: Column,
-    /// Somebody said whether the swimmer swam, was ill or injured.
-    pub is_known: bool,
-}
 
 /// What the table says of one gap.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -62,6 +34,8 @@ pub struct Return {
     pub reteach: bool,
     /// Starts over like a newcomer.
     pub as_new: bool,
+    /// The water comes back first.
+    pub water_first: bool,
     /// A clinician should have a word first.
     pub clinicians_word: bool,
     /// Ask about heart and breathing.
@@ -77,14 +51,31 @@ const NOTHING: Return = Return {
     no_up: false,
     reteach: false,
     as_new: false,
+    water_first: false,
     clinicians_word: false,
     ask_heart: false,
 };
 
-/// Sets after any return that is reduced at all.
 const TWO: Option<u8> = Some(2);
 
-/// Looks a gap up in the table.
+impl Return {
+    /// The table asks for nothing.
+    pub fn is_nothing(&self) -> bool {
+        *self == NOTHING
+    }
+
+    /// A real restart: lower, taught again, or from the beginning. Only then the careful count applies.
+    pub fn is_restart(&self) -> bool {
+        self.down != 0 || self.reteach || self.as_new
+    }
+
+    /// How much is asked, for picking the most cautious of several answers.
+    pub fn weight(&self) -> impl Ord + use<> {
+        (self.as_new, self.down, self.reteach, self.lasts_days, self.sets.is_some())
+    }
+}
+
+/// The table: rows by days, columns by how they were spent.
 pub fn table(parameters: &Parameters, gap: &Gap) -> Return {
     let [first, second, third, fourth] = parameters.gap_days.map(i32::from);
     let row = if gap.days <= first {
@@ -98,8 +89,8 @@ pub fn table(parameters: &Parameters, gap: &Gap) -> Return {
     } else {
         4
     };
-    let ill = Column::Ill <= gap.column;
     match (row, gap.column) {
+        _ if gap.is_planned => NOTHING,
         (0, Column::Swam) => NOTHING,
         (0, Column::Dry) => Return { sets: TWO, ..NOTHING },
         (0, _) => Return { sets: TWO, no_up: true, lasts_days: 7, ..NOTHING },
@@ -125,87 +116,67 @@ pub fn table(parameters: &Parameters, gap: &Gap) -> Return {
             cap_s: Some(45),
             no_up: true,
             lasts_days: 14,
-            ask_heart: true,
+            ask_heart: gap.is_ill,
             ..NOTHING
         },
-        (3, column) if column <= Column::Dry => {
-            Return { rule: codes::A4, down: 2, sets: TWO, no_up: true, reteach: true, ..NOTHING }
-        }
-        (3, _) => Return { rule: codes::A4, as_new: true, no_up: true, ask_heart: true, ..NOTHING },
-        _ => Return {
-            rule: codes::A5,
-            as_new: true,
+        // The table names no sets or cap for more than four weeks; those of the row above hold, since longer away
+        // can hardly ask for more.
+        (3, Column::Swam) => Return {
+            rule: codes::A4,
+            down: 2,
+            sets: TWO,
+            cap_s: Some(60),
             no_up: true,
-            clinicians_word: ill,
-            ask_heart: ill,
+            reteach: true,
             ..NOTHING
         },
+        (3, Column::Dry) => Return {
+            rule: codes::A4,
+            down: 2,
+            sets: TWO,
+            cap_s: Some(45),
+            lasts_days: 7,
+            no_up: true,
+            reteach: true,
+            water_first: true,
+            ..NOTHING
+        },
+        // The clinician's letter asks for two rungs down in any case.
+        (3, Column::Injured) if !gap.is_ill => Return {
+            rule: codes::A4,
+            down: 2,
+            sets: TWO,
+            cap_s: Some(45),
+            no_up: true,
+            lasts_days: 14,
+            reteach: true,
+            ..NOTHING
+        },
+        (3, _) => Return { ask_heart: true, ..as_new(codes::A4) },
+        _ => Return { clinicians_word: gap.is_ill, ask_heart: gap.is_ill, ..as_new(codes::A5) },
     }
 }
 
-/// Days of loaded work, oldest first, up to but without the day asked about.
-fn loaded_days(history: &History, on: Date) -> Vec<Date> {
-    let mut days: Vec<Date> = history
-        .sessions
-        .iter()
-        .filter(|session| session.date < on && !session.blocks.is_empty())
-        .map(|session| session.date)
-        .chain(history.taught.iter().map(|taught| taught.date).filter(|date| *date < on))
-        .collect();
-    days.sort_unstable();
-    days.dedup();
-    days
+/// From the beginning: never milder than the rows above it, which matters once the teaching block is over.
+const fn as_new(rule: RuleCode) -> Return {
+    Return { rule, down: 2, sets: TWO, cap_s: Some(45), lasts_days: 14, no_up: true, as_new: true, ..NOTHING }
 }
 
-/// The gap between the last loaded session and the day asked about; none before the first session.
-pub fn current_gap(history: &History, on: Date) -> Option<Gap> {
-    let trained_today =
-        history.sessions.iter().any(|session| session.date == on && !session.blocks.is_empty());
-    let last = if trained_today { on } else { *loaded_days(history, on).last()? };
-    Some(gap_between(history, last, on))
+/// When a dose is looked at, seen from the way back.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Since {
+    /// The first session after the gap, of the swimmer or of one line of sets.
+    First,
+    /// A later one.
+    Later,
 }
 
-/// The latest gap longer than the first band that ended with a session, if there is one.
-pub fn past_gap(parameters: &Parameters, history: &History, on: Date) -> Option<Gap> {
-    loaded_days(history, on.saturating_add(1.day()))
-        .windows(2)
-        .rev()
-        .map(|pair| gap_between(history, pair[0], pair[1]))
-        .find(|gap| table(parameters, gap) != NOTHING)
-}
-
-fn gap_between(history: &History, last: Date, back: Date) -> Gap {
-    let within = |from: Date, to: Option<Date>| from < back && to.is_none_or(|to| last < to);
-    let absences: Vec<_> = history.absences.iter().filter(|gone| within(gone.from, gone.to)).collect();
-    let days = days_between(last, back);
-    let ill = absences.iter().any(|gone| gone.reason == AbsenceReason::Illness)
-        || history.illnesses.iter().any(|illness| {
-            within(illness.from, illness.symptom_free_from)
-                && (illness.fever || illness.bed_days.is_some_and(|days| 3 < days))
-        });
-    let column = if absences.iter().any(|gone| gone.reason == AbsenceReason::Injury) {
-        Column::Injured
-    } else if ill {
-        Column::Ill
-    } else if absences.iter().all(|gone| gone.kept_swimming == Some(true))
-        && (!absences.is_empty() || days <= 7)
-    {
-        Column::Swam
-    } else {
-        Column::Dry
-    };
-    let is_known =
-        days <= 7 || Column::Ill <= column || absences.iter().any(|gone| gone.kept_swimming.is_some());
-    Gap { last, back, days, column, is_known }
-}
-
-/// Narrows the dose for a gap that has just ended, or whose after-effects still last.
-pub fn bounds_after(parameters: &Parameters, gap: &Gap, on: Date) -> Bounds {
-    let answer = table(parameters, gap);
+/// Narrows the dose for a gap that is open, has just ended, or whose after-effects still last.
+pub fn bounds_after(gap: &Gap, answer: &Return, on: Date, since: Since) -> Bounds {
     let mut bounds = Bounds::default();
-    let is_first_session = gap.back == on;
+    let is_first = since == Since::First;
     let lasts_until = gap.back.saturating_add(i32::from(answer.lasts_days).days());
-    if answer == NOTHING || !(is_first_session || on < lasts_until) {
+    if answer.is_nothing() || !(is_first || on < lasts_until) {
         return bounds;
     }
     let line = |says| {
@@ -219,30 +190,34 @@ pub fn bounds_after(parameters: &Parameters, gap: &Gap, on: Date) -> Bounds {
     if let Some(cap) = answer.cap_s {
         bounds.at_most(HoldTime::from_seconds(f64::from(cap)));
     }
-    bounds.untimed = answer.reteach && is_first_session;
-    let says = match (is_first_session, gap.column) {
-        (true, Column::Swam) => "absence-back-swam",
-        (true, Column::Dry) => "absence-back-dry",
-        (true, Column::Ill) => "absence-back-ill",
-        (true, Column::Injured) => "absence-back-injured",
-        (false, _) => "absence-still-returning",
+    let says = match (since, gap.column) {
+        (Since::First, Column::Swam) => "absence-back-swam",
+        (Since::First, Column::Dry) => "absence-back-dry",
+        (Since::First, Column::Ill) => "absence-back-ill",
+        (Since::First, Column::Injured) => "absence-back-injured",
+        (Since::Later, _) => "absence-still-returning",
     };
     let mut why = line(says);
-    if !is_first_session {
+    if !is_first {
         why = why.with("until", Arg::Date(lasts_until));
     }
     if answer.no_up {
         bounds.no_up.push(why.clone());
     }
     bounds.narrowed_by.push(why);
-    if is_first_session && !gap.is_known {
-        bounds.narrowed_by.push(line("absence-reason-unknown"));
-    }
-    if answer.ask_heart && is_first_session {
-        bounds.narrowed_by.push(line("absence-ask-heart"));
-    }
-    if answer.clinicians_word && is_first_session {
-        bounds.narrowed_by.push(line("absence-clinicians-word"));
+    if is_first {
+        let asked = [
+            (!gap.is_known, "absence-reason-unknown"),
+            (answer.ask_heart, "absence-ask-heart"),
+            (answer.water_first, "absence-water-first"),
+            (answer.clinicians_word, "absence-clinicians-word"),
+        ];
+        for (_, says) in asked.into_iter().filter(|(asks, _)| *asks) {
+            bounds.narrowed_by.push(line(says));
+        }
+        if answer.clinicians_word {
+            bounds.alone.push(line("absence-clinicians-word"));
+        }
     }
     bounds
 }

@@ -73,9 +73,7 @@ fn hold_for_the_other(exercise: &Exercise, arm: &mut Arm) {
     let line = Line::new(codes::P13, "arms-both-must-qualify", Class::Dose)
         .with("side", Arg::Working(arm.side.mirrored()))
         .with("exercise", Arg::Exercise(exercise.id.clone()));
-    arm.proposal
-        .trace
-        .retain(|line| line.rule != codes::P6 && line.rule != codes::P7 && line.rule != codes::P14);
+    arm.proposal.trace.retain(|line| ![codes::P6, codes::P7, codes::P14, codes::T2].contains(&line.rule));
     arm.proposal.trace.insert(0, line);
 }
 

@@ -16,8 +16,6 @@ pub struct Bounds {
     pub cap: Option<HoldTime>,
     /// Rungs below the swimmer's own for this session only.
     pub rungs_lower: usize,
-    /// Untimed: taught again.
-    pub untimed: bool,
     /// Why the dose is narrowed.
     pub narrowed_by: Vec<Line>,
     /// Why no step up may be given.
@@ -50,7 +48,6 @@ impl Bounds {
             self.at_most(cap);
         }
         self.rungs_lower = self.rungs_lower.max(other.rungs_lower);
-        self.untimed |= other.untimed;
         self.narrowed_by.extend(other.narrowed_by.iter().cloned());
         self.no_up.extend(other.no_up.iter().cloned());
         self.careful.extend(other.careful.iter().cloned());

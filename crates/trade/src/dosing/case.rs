@@ -1,9 +1,9 @@
 //! One line of sets with everything a rule may look at.
 
-use quantity::HoldTime;
-
-use super::absence::{Gap, Return};
+use super::absence::Return;
 use super::bounds::Bounds;
+use super::gap::Gap;
+use super::own::is_early_growth;
 use super::{Action, Count, Dose, Proposal};
 use crate::gate::{ActiveLimit, Gate};
 use crate::history::History;
@@ -24,8 +24,12 @@ pub struct Case<'a> {
     pub gate: &'a Gate,
     /// What the calendar, an absence and the tracks leave room for.
     pub bounds: &'a Bounds,
-    /// The gap that is open on the day, with the table's answer.
+    /// The gap that this line has to come back from, with the table's answer.
     pub gap: Option<(Gap, Return)>,
+    /// Days of a gap that this line has to come back from and in which the swimmer was injured.
+    pub injured_days: Option<i32>,
+    /// On the way back after an injury.
+    pub on_the_way: bool,
     /// Exercise.
     pub exercise: &'a Exercise,
     /// Side.
@@ -88,23 +92,22 @@ impl<'a> Case<'a> {
                 );
             }
         }
-        if let Some(growth) = &self.gate.tracks.growth
-            && has(Tag::NinetyNinety)
-        {
-            return Some(growth.line.clone());
-        }
-        if let Some(line) = &self.gate.tracks.hypermobile {
-            let above_top = self
-                .exercise
-                .hypermobile
-                .top
-                .as_ref()
+        let above = |top: &Option<RungId>| {
+            top.as_ref()
                 .and_then(|top| self.exercise.place_of(top))
                 .zip(self.exercise.place_of(&rung.id))
-                .is_some_and(|(top, place)| top < place);
-            if above_top || has(Tag::NinetyNinety) {
-                return Some(line.clone());
+                .is_some_and(|(top, place)| top < place)
+        };
+        if let Some(growth) = &self.gate.tracks.growth {
+            let early = is_early_growth(self.parameters(), growth);
+            if has(Tag::NinetyNinety) || (early && above(&self.exercise.growth_top)) {
+                return Some(growth.line.clone());
             }
+        }
+        if let Some(line) = &self.gate.tracks.hypermobile
+            && (above(&self.exercise.hypermobile.top) || has(Tag::NinetyNinety))
+        {
+            return Some(line.clone());
         }
         None
     }
@@ -127,11 +130,7 @@ impl<'a> Case<'a> {
             sets = limit.sets.map_or(sets, |limited| limited.min(sets));
             cap = limit.cap.map_or(cap, |limited| limited.min(cap));
         }
-        let timed = self.exercise.counting == Counting::Timed && !self.bounds.untimed;
-        if self.bounds.untimed {
-            sets = sets.min(parameters.teaching_sets);
-            cap = cap.min(parameters.teaching_seconds[1]);
-        }
+        let timed = self.exercise.counting == Counting::Timed;
         Dose { rung, sets, cap, rest: parameters.rest, tempo: own_tempo.unwrap_or(usual_tempo), timed }
     }
 
@@ -159,17 +158,30 @@ impl<'a> Case<'a> {
         self.exercise.ladder.get(place).map_or_else(|| rung.clone(), |lower| lower.id.clone())
     }
 
-    /// The highest rung at or below this one that may be given.
-    pub fn allowed_at_or_below(&self, rung: &RungId) -> Option<(RungId, Option<Line>)> {
-        let place = self.exercise.place_of(rung)?;
+    /// The rung that may really be given: so many places lower, or as many as this session asks for if that is more,
+    /// and below every rung that is locked.
+    pub fn given(&self, rung: &RungId, by: usize) -> Given {
+        self.open_at_or_below(&self.lower(rung, by.max(self.bounds.rungs_lower)))
+    }
+
+    /// The highest rung at or below this one that is not locked. The lock comes along where it moved anything.
+    pub fn open_at_or_below(&self, rung: &RungId) -> Given {
+        let place = self.exercise.place_of(rung).unwrap_or(0);
         let mut why = None;
-        for candidate in self.exercise.ladder[..=place].iter().rev() {
+        for candidate in self.exercise.ladder.iter().take(place + 1).rev() {
             match self.rung_locked(candidate) {
-                None => return Some((candidate.id.clone(), why)),
+                None => return Given::Rung(candidate.id.clone(), why),
                 Some(line) => why = why.or(Some(line)),
             }
         }
-        None
+        let unknown =
+            Line::new(codes::D7, "rung-unknown", Class::Dose).with("name", Arg::Verbatim(rung.to_string()));
+        Given::Nothing(why.unwrap_or(unknown))
+    }
+
+    /// Every rung that might be given is locked: the exercise is left out.
+    pub fn all_locked(&self, from: Option<RungId>, locked: Line) -> Proposal {
+        self.nothing(Action::LeaveOut, from, vec![locked])
     }
 
     /// A proposal that gives nothing.
@@ -200,7 +212,10 @@ impl<'a> Case<'a> {
     }
 }
 
-/// A time as a value in a sentence.
-pub fn time(value: HoldTime) -> Arg {
-    Arg::Time(value)
+/// The rung that may be given.
+pub enum Given {
+    /// This one, and the lock that pushed it there, if one did.
+    Rung(RungId, Option<Line>),
+    /// None: the first lock in the way.
+    Nothing(Line),
 }

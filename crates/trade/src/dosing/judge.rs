@@ -3,9 +3,14 @@
 use jiff::civil::Date;
 use quantity::{HoldTime, Pain};
 
+use super::season;
+use crate::gate::moments::is_ache;
 use crate::history::{Block, Clock, Context, End, History, PainWhen, Session, Set, Watched};
 use crate::name::{FaultCode, RungId};
 use crate::protocol::{Exercise, Parameters};
+
+/// How far a device's seconds may lie below the cap of a set that is said to have reached it.
+const DEVICE_ROUNDING: HoldTime = HoldTime::from_seconds(0.5);
 
 /// What one session says about one line of sets.
 #[derive(Debug, Clone, PartialEq)]
@@ -28,10 +33,10 @@ pub enum Shortfall {
     ChoseToStop { set: u8, time: HoldTime },
     /// A set ended for pain.
     PainEnded { set: u8, time: HoldTime },
-    /// Pain was spoken around the session.
-    PainSpoken { pain: Pain },
-    /// A hand-held clock stopped short of the cap by more than its tolerance.
-    HandClock { set: u8, time: HoldTime, tolerance: HoldTime },
+    /// Pain was spoken around the session; an ache of both sides is no pain event.
+    PainSpoken { is_ache: bool },
+    /// A clock stopped short of the cap by more than its tolerance although the record says "cap".
+    ClockShort { set: u8, time: HoldTime, clock: Clock, tolerance: HoldTime },
     /// A cued fault was still there at the cap.
     FaultLeft { set: u8, fault: FaultCode },
     /// Fewer sets were done than prescribed.
@@ -69,9 +74,13 @@ pub struct Judged {
     pub judgement: Judgement,
     /// First set.
     pub first: Option<HoldTime>,
-    /// The first set ended by form loss, or because the swimmer chose to.
+    /// The first set ended by form loss, by pain, or because the swimmer chose to.
     pub first_fell_short: bool,
-    /// Total of all sets, where every set ran under the full cap and none was cut off from outside.
+    /// The first set says how long form holds: it ended by form loss or by choice, or a seen cap stopped it.
+    pub first_speaks: bool,
+    /// Counts towards moves on the ladder: not at home, nor right before the water.
+    pub counts: bool,
+    /// Total of all sets, where every set ran under the full cap and none was cut off from outside or by pain.
     pub comparable_total: Option<HoldTime>,
     /// The rung prescribed.
     pub planned: RungId,
@@ -90,26 +99,32 @@ pub fn judge(
     block: &Block,
 ) -> Judged {
     let cap = exercise.cap(parameters);
-    let counts_for_totals = block.sets.iter().all(|set| {
-        cap <= set.cap
-            && !matches!(set.end, End::Kit | End::Left)
-            && !(set.end == End::Cap && set.watched == Watched::Unseen)
-    }) && usize::from(parameters.sets) <= block.sets.len()
-        && block.planned == block.used
-        && session.excluded.is_none();
+    let counts = session.excluded.is_none() && (session.context != Context::Home || parameters.home_counts);
+    let counts_for_totals = counts
+        && block
+            .sets
+            .iter()
+            .all(|set| cap <= set.cap && !matches!(set.end, End::Kit | End::Left | End::Pain))
+        && usize::from(parameters.sets) <= block.sets.len()
+        && block.planned == block.used;
+    let first = block.sets.first();
     Judged {
         date: session.date,
         context: session.context,
         judgement: judgement(parameters, cap, history, session, block),
-        first: block.sets.first().map(|set| set.time),
-        first_fell_short: block
-            .sets
-            .first()
-            .is_some_and(|set| matches!(set.end, End::Form(_) | End::ChoseToStop)),
+        first: first.map(|set| set.time),
+        first_fell_short: first
+            .is_some_and(|set| matches!(set.end, End::Form(_) | End::ChoseToStop | End::Pain)),
+        first_speaks: first.is_some_and(|set| match set.end {
+            End::Form(_) | End::ChoseToStop => true,
+            End::Cap => set.watched == Watched::Seen,
+            End::Pain | End::Kit | End::Left => false,
+        }),
+        counts,
         comparable_total: counts_for_totals.then(|| block.total()),
         planned: block.planned.clone(),
         used: block.used.clone(),
-        is_calibration: !block.sets.is_empty()
+        is_calibration: block.sets.len() == 1
             && block.sets.iter().all(|set| set.cap <= parameters.calibration_seconds[1] && set.cap < cap),
     }
 }
@@ -126,8 +141,8 @@ fn judgement(
         return Judgement::Short(Shortfall::PainEnded { set: set.number, time: set.time });
     }
     let spoken = pain_around(history, session.date);
-    if let Some(pain) = spoken.worst.filter(|pain| Pain::NONE < *pain) {
-        return Judgement::Short(Shortfall::PainSpoken { pain });
+    if let Some(is_ache) = spoken.is_ache {
+        return Judgement::Short(Shortfall::PainSpoken { is_ache });
     }
     if session.excluded.is_some() {
         return Judgement::Neutral(Blank::BeforeWater);
@@ -144,13 +159,17 @@ fn judgement(
             used: block.used.clone(),
         });
     }
-    if block.prescribed_sets < parameters.sets || block.sets.iter().any(|set| set.cap < cap) {
+    let done = u8::try_from(block.sets.len()).unwrap_or(u8::MAX);
+    // In a camp or a taper fewer sets are the plan, whatever the record says was prescribed.
+    let by_calendar = season::most_sets(parameters, &history.calendar, session.date);
+    let prescribed = by_calendar.map_or(block.prescribed_sets, |sets| sets.min(block.prescribed_sets));
+    let fewer_planned = prescribed < parameters.sets && done < parameters.sets;
+    if fewer_planned || block.sets.iter().any(|set| set.cap < cap) {
         return Judgement::Neutral(Blank::PlannedShort);
     }
     if let Some(shortfall) = block.sets.iter().find_map(|set| shortfall_of(parameters, cap, set)) {
         return Judgement::Short(shortfall);
     }
-    let done = u8::try_from(block.sets.len()).unwrap_or(u8::MAX);
     if done < parameters.sets {
         return Judgement::Short(Shortfall::MissingSets { done, wanted: parameters.sets });
     }
@@ -171,11 +190,16 @@ fn shortfall_of(parameters: &Parameters, cap: HoldTime, set: &Set) -> Option<Sho
             if let Some(fault) = &set.fault_left {
                 return Some(Shortfall::FaultLeft { set: set.number, fault: fault.clone() });
             }
-            let short_by_hand = set.clock == Clock::Hand && set.time + parameters.tolerance < cap;
-            short_by_hand.then_some(Shortfall::HandClock {
+            // Half a second is rounding of a device; a hand-held clock has the protocol's tolerance.
+            let tolerance = match set.clock {
+                Clock::Device => DEVICE_ROUNDING,
+                Clock::Hand => parameters.tolerance,
+            };
+            (set.time + tolerance < cap).then_some(Shortfall::ClockShort {
                 set: set.number,
                 time: set.time,
-                tolerance: parameters.tolerance,
+                clock: set.clock,
+                tolerance,
             })
         }
         End::Pain | End::Kit | End::Left => None,
@@ -183,19 +207,22 @@ fn shortfall_of(parameters: &Parameters, cap: HoldTime, set: &Set) -> Option<Sho
 }
 
 struct Spoken {
-    worst: Option<Pain>,
+    /// Pain was spoken; true where all of it was an ache of both sides.
+    is_ache: Option<bool>,
     is_complete: bool,
 }
 
-/// The worst pain spoken at a session of one day, and whether both shoulders were answered at least once.
+/// The pain spoken at a session of one day, and whether both shoulders were answered at least once.
 fn pain_around(history: &History, day: Date) -> Spoken {
     let start = history.pains.partition_point(|report| report.date < day);
     let reports = history.pains[start..].iter().take_while(|report| report.date == day).filter(|report| {
         matches!(report.when, PainWhen::Before | PainWhen::During(_) | PainWhen::After | PainWhen::Other)
     });
-    let mut spoken = Spoken { worst: None, is_complete: false };
+    let mut spoken = Spoken { is_ache: None, is_complete: false };
     for report in reports {
-        spoken.worst = spoken.worst.max(report.worst());
+        if report.worst().is_some_and(|worst| Pain::NONE < worst) {
+            spoken.is_ache = Some(spoken.is_ache.unwrap_or(true) && is_ache(report));
+        }
         spoken.is_complete |= report.is_complete();
     }
     spoken

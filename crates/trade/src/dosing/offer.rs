@@ -73,6 +73,10 @@ fn left_out(case: &Case<'_>) -> Option<Vec<Line>> {
             .with("until", Arg::Date(limit.until));
         return Some(vec![line]);
     }
+    if let Some(limit) = case.limits().find(|limit| limit.sets == Some(0)) {
+        let line = Line::new(codes::B8, "limit-no-sets", Class::Dose).with("until", Arg::Date(limit.until));
+        return Some(vec![line]);
+    }
     if let Some(locked) = exercise.ladder.first().and_then(|_| {
         let all_locked: Option<Vec<Line>> =
             exercise.ladder.iter().map(|rung| case.rung_locked(rung)).collect();

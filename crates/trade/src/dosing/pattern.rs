@@ -5,35 +5,30 @@ use quantity::HoldTime;
 
 use super::judge::Judged;
 use super::standing::Standing;
-use crate::history::{Context, Move};
+use crate::history::Context;
 use crate::protocol::Parameters;
 
 /// The first set on a new rung was too short too often: the latest such time.
 ///
 /// A rung is new until as many sessions as the rule asks for have had a first set long enough; after that a
-/// short set is a fall, which asks a question instead. That reading is common practice.
+/// short set is a fall, which asks a question instead. That reading is common practice. It holds whichever way the
+/// swimmer came to the rung: two short first sets say that it is too heavy now.
 pub fn step_too_big(parameters: &Parameters, standing: &Standing) -> Option<HoldTime> {
-    let by_step =
-        matches!(standing.arrived_by, Some(Move::Up | Move::Start | Move::Switch | Move::Override) | None);
-    if !by_step {
-        return None;
-    }
     let wanted = usize::from(parameters.step_too_big_sessions);
     let mut long = 0;
     let mut short = 0;
     let mut latest = None;
-    for judged in
-        standing.sessions.iter().filter(|judged| judged.planned == judged.used && !judged.is_calibration)
-    {
+    let told = |judged: &&Judged| judged.counts && judged.planned == judged.used && !judged.is_calibration;
+    for judged in standing.sessions.iter().filter(told) {
         let Some(first) = judged.first else { continue };
-        if first < parameters.step_too_big && judged.first_fell_short {
+        if parameters.step_too_big <= first {
+            long += 1;
+            latest = None;
+        } else if judged.first_fell_short {
             short += 1;
             latest = Some(first);
-        } else {
-            // A first set that was cut off from outside says nothing either way.
-            long += usize::from(parameters.step_too_big <= first);
-            latest = None;
         }
+        // A first set that was cut off from outside says nothing either way.
         if wanted <= long {
             return None;
         }

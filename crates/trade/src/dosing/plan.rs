@@ -4,37 +4,45 @@ use std::cmp::Reverse;
 
 use jiff::civil::Date;
 
-use super::absence::{bounds_after, current_gap, past_gap, table};
+use super::absence::table;
 use super::arms::{Arm, together};
 use super::bounds::Bounds;
 use super::case::Case;
-use super::standing::{Standing, standing_of};
+use super::gap::gaps;
+use super::own::{self, Gaps};
+use super::standing::{Lines, Standing, count, lines_of, loaded_days, standing_of};
 use super::start::sides_of;
 use super::{Action, Plan, Proposal, offer, progress, season, stage};
 use crate::gate::Gate;
-use crate::history::{Experience, History, Move};
+use crate::history::{Experience, History};
 use crate::name::ExerciseId;
-use crate::protocol::{Parameters, Protocol, Rung};
+use crate::protocol::{Exercise, Parameters, Protocol, Rung};
 use crate::rule::dose_rules as codes;
 use crate::side::WorkingSide;
 use crate::trace::{Arg, Class, Line};
 
 /// Sets on the growth hold and for beginners.
 const FEWER_SETS: u8 = 2;
-/// Weeks of the way back: two at 2 x 45 s, the third at 2 x 60 s, steps up from the fourth on.
-const RETURN_CAPS: [(u16, f64); 2] = [(2, 45.0), (3, 60.0)];
 
 /// Proposes the next session. `history` is in order, and `gate` is the gate's answer for the same record and day.
 pub fn plan(protocol: &Protocol, history: &History, gate: &Gate) -> Plan {
     let parameters = &protocol.parameters;
     let on = gate.on;
-    let gap = current_gap(history, on).map(|gap| (gap, table(parameters, &gap)));
-    let bounds = bounds_of_day(parameters, history, gate);
+    let gaps: Vec<_> =
+        gaps(parameters, history, on).into_iter().map(|gap| (gap, table(parameters, &gap))).collect();
+    let day = Day {
+        protocol,
+        history,
+        gate,
+        bounds: bounds_of_day(parameters, history, gate, &gaps),
+        gaps,
+        lines: lines_of(history, on),
+        loaded: loaded_days(history),
+    };
     let mut proposals = Vec::new();
     let mut earned: Vec<(ExerciseId, Date)> = Vec::new();
     for exercise in &protocol.exercises {
-        let case = |side: WorkingSide| Case { protocol, history, gate, bounds: &bounds, gap, exercise, side };
-        let mut arms: Vec<Arm> = sides_of(exercise).iter().map(|side| arm(&case(*side))).collect();
+        let mut arms: Vec<Arm> = sides_of(exercise).iter().map(|side| day.arm(exercise, *side)).collect();
         if let [left, right] = arms.as_mut_slice() {
             together(parameters, exercise, left, right);
         }
@@ -60,35 +68,113 @@ pub fn locked(
 ) -> Option<Line> {
     let exercise = protocol.exercise(exercise)?;
     let bounds = Bounds::default();
-    Case { protocol, history, gate, bounds: &bounds, gap: None, exercise, side }.rung_locked(rung)
+    Case {
+        protocol,
+        history,
+        gate,
+        bounds: &bounds,
+        gap: None,
+        injured_days: None,
+        on_the_way: false,
+        exercise,
+        side,
+    }
+    .rung_locked(rung)
 }
 
-/// What one line's own record asks for.
-fn arm(case: &Case<'_>) -> Arm {
-    // A restart needs the careful count, but whether one is on record is known only from the standing itself.
-    let first =
-        standing_of(case.parameters(), case.exercise, case.side, case.history, case.gate, case.need(false));
-    let restarted = first.arrived_by == Some(Move::Restart);
-    let need = case.need(restarted);
-    let standing = if restarted {
-        standing_of(case.parameters(), case.exercise, case.side, case.history, case.gate, need)
-    } else {
-        first
-    };
-    let proposal = offer::withheld(case, standing.rung.as_ref())
-        .or_else(|| unknown_rung(case, &standing))
-        .or_else(|| stage::early(case, &standing))
-        .unwrap_or_else(|| match &standing.rung {
-            Some(rung) => {
-                let mut proposal = progress::progress(case, &standing, rung, need);
-                confirm_alone(&standing, &mut proposal);
-                proposal
-            }
-            None => {
-                case.nothing(Action::Ask, None, vec![Line::new(codes::D5, "start-not-written", Class::Dose)])
-            }
+/// What is the same for every line of one swimmer on one day.
+struct Day<'a> {
+    protocol: &'a Protocol,
+    history: &'a History,
+    gate: &'a Gate,
+    bounds: Bounds,
+    gaps: Vec<(super::gap::Gap, super::absence::Return)>,
+    lines: Lines<'a>,
+    loaded: Vec<Date>,
+}
+
+impl Day<'_> {
+    /// What one line's own record asks for.
+    fn arm(&self, exercise: &Exercise, side: WorkingSide) -> Arm {
+        let Day { protocol, history, gate, gaps, .. } = self;
+        let parameters = &protocol.parameters;
+        let mut standing = standing_of(parameters, exercise, side, history, &self.lines, gate.on);
+        let waiting = own::waiting(gaps, &standing);
+        let outer = Case {
+            protocol,
+            history,
+            gate,
+            bounds: &self.bounds,
+            gap: own::together(&waiting, &standing),
+            injured_days: waiting
+                .iter()
+                .filter(|(gap, _)| gap.column == super::gap::Column::Injured)
+                .map(|(gap, _)| gap.days)
+                .max(),
+            on_the_way: false,
+            exercise,
+            side,
+        };
+        let shoulders = outer.shoulders();
+        let mut bounds = self.bounds.clone();
+        bounds.narrow_by(&own::first_after(&waiting, gate.on));
+        bounds.narrow_by(&own::after_out(history, &standing, shoulders, gate.on));
+        let reentry = gate.tracks.reentry.as_ref();
+        let on_the_way = reentry.filter(|reentry| own::is_on_the_way(history, reentry, &standing, shoulders));
+        if let Some(reentry) = on_the_way {
+            bounds.narrow_by(&own::after_injury(history, reentry, gate.on));
+        }
+        let case = Case { bounds: &bounds, on_the_way: on_the_way.is_some(), ..outer };
+        let need = case.need(own::is_restarted(gaps, &standing));
+        let held_on = |day: Date| self.is_held_on(day);
+        count(parameters, &self.loaded, gate, need, held_on, &mut standing);
+        let proposal = self.proposal(&case, &standing, need);
+        Arm { side, standing, proposal }
+    }
+
+    fn proposal(&self, case: &Case<'_>, standing: &Standing, need: u8) -> Proposal {
+        let mut proposal = offer::withheld(case, standing.rung.as_ref())
+            .or_else(|| unknown_rung(case, standing))
+            .or_else(|| stage::early(case, standing, need))
+            .unwrap_or_else(|| match &standing.rung {
+                Some(rung) => {
+                    let mut proposal = progress::progress(case, standing, rung, need);
+                    confirm_alone(standing, &mut proposal);
+                    proposal
+                }
+                None => {
+                    let line = Line::new(codes::D5, "start-not-written", Class::Dose);
+                    case.nothing(Action::Ask, None, vec![line])
+                }
+            });
+        if proposal.dose.is_some() {
+            proposal.trace.extend(kept_small(case));
+        }
+        proposal
+    }
+
+    /// The calendar, the growth hold or a return forbade steps up on that day.
+    fn is_held_on(&self, day: Date) -> bool {
+        let parameters = &self.protocol.parameters;
+        let growing = self.gate.tracks.growth.as_ref().is_some_and(|growth| {
+            let weeks = i64::from(parameters.growth_no_up_weeks);
+            growth.since <= day && day < growth.since.saturating_add(jiff::ToSpan::weeks(weeks))
         });
-    Arm { side: case.side, standing, proposal }
+        let returning = || {
+            self.gaps.iter().any(|(gap, answer)| {
+                let lasts = jiff::ToSpan::days(i64::from(answer.lasts_days));
+                answer.no_up && (gap.back == day || (gap.back < day && day < gap.back.saturating_add(lasts)))
+            })
+        };
+        growing || returning() || !season::bounds_on(parameters, &self.history.calendar, day).no_up.is_empty()
+    }
+}
+
+/// On the hypermobile track each dose says how the movement stays small.
+fn kept_small(case: &Case<'_>) -> Option<Line> {
+    case.gate.tracks.hypermobile.as_ref()?;
+    let note = case.exercise.hypermobile.note.clone()?;
+    Some(Line::new(codes::L3, "track-kept-small", Class::Dose).with("note", Arg::Verbatim(note)))
 }
 
 /// The record names a rung that this protocol does not have: a person must say which one is meant.
@@ -108,15 +194,9 @@ fn confirm_alone(standing: &Standing, proposal: &mut Proposal) {
 }
 
 /// Calendar, absence and tracks, in one.
-fn bounds_of_day(parameters: &Parameters, history: &History, gate: &Gate) -> Bounds {
+fn bounds_of_day(parameters: &Parameters, history: &History, gate: &Gate, gaps: &Gaps) -> Bounds {
     let mut bounds = season::bounds_on(parameters, &history.calendar, gate.on);
-    let open = current_gap(history, gate.on);
-    if let Some(gap) = &open {
-        bounds.narrow_by(&bounds_after(parameters, gap, gate.on));
-    }
-    if let Some(gap) = past_gap(parameters, history, gate.on) {
-        bounds.narrow_by(&bounds_after(parameters, &gap, gate.on));
-    }
+    bounds.narrow_by(&own::after_gaps(gaps, gate.on));
     tracks(parameters, history, gate, &mut bounds);
     bounds
 }
@@ -141,25 +221,12 @@ fn tracks(parameters: &Parameters, history: &History, gate: &Gate, bounds: &mut 
     if let Some(growth) = &tracks.growth {
         bounds.careful.push(growth.line.clone());
         bounds.alone.push(growth.line.clone());
-        let early = growth.week <= u16::from(parameters.growth_no_up_weeks);
-        if early || !growth.pain_free {
+        if own::is_early_growth(parameters, growth) {
             let line = Line::new(codes::W9, "growth-reduced", Class::Dose)
                 .with("week", Arg::Count(i64::from(growth.week)))
                 .with("weeks", Arg::Count(i64::from(parameters.growth_no_up_weeks)));
             bounds.at_most_sets(FEWER_SETS);
             bounds.at_most(parameters.growth_cap);
-            bounds.no_up.push(line.clone());
-            bounds.narrowed_by.push(line);
-        }
-    }
-    if let Some(reentry) = &tracks.reentry {
-        let line = Line::new(codes::B6, "return-week", Class::Dose)
-            .with("week", Arg::Count(i64::from(reentry.week)));
-        bounds.careful.push(line.clone());
-        bounds.alone.push(line.clone());
-        if let Some((_, cap)) = RETURN_CAPS.iter().find(|(last, _)| reentry.week <= *last) {
-            bounds.at_most_sets(FEWER_SETS);
-            bounds.at_most(quantity::HoldTime::from_seconds(*cap));
             bounds.no_up.push(line.clone());
             bounds.narrowed_by.push(line);
         }
@@ -193,6 +260,7 @@ fn hold_surplus_steps(
             if let Some(dose) = &mut proposal.dose {
                 dose.rung.clone_from(&proposal.from);
             }
+            proposal.trace.retain(|line| ![codes::P6, codes::P7, codes::P14, codes::T2].contains(&line.rule));
             let line = Line::new(codes::P6, "progress-enough-steps", Class::Dose)
                 .with("most", Arg::Count(i64::from(parameters.max_ups_per_session)));
             proposal.trace.insert(0, line);

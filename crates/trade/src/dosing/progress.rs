@@ -1,12 +1,12 @@
 //! Progression of one line: what its own record asks for, before the other arm and the whole session are heard.
 
-use super::case::Case;
-use super::judge::{Blank, Judgement, Shortfall};
+use super::case::{Case, Given};
+use super::judge::{Blank, Judged, Judgement, Shortfall};
 use super::pattern;
 use super::standing::{Lapse, Standing};
 use super::step::{Next, next_step};
 use super::{Action, Count, Proposal};
-use crate::history::Move;
+use crate::history::{Clock, Move, PainReport, PainWhen};
 use crate::name::RungId;
 use crate::rule::dose_rules as codes;
 use crate::trace::{Arg, Class, Line};
@@ -14,116 +14,175 @@ use crate::trace::{Arg, Class, Line};
 /// The proposal for a line that is being timed. `need` is the number of qualifying sessions it needs.
 pub fn progress(case: &Case<'_>, standing: &Standing, rung: &RungId, need: u8) -> Proposal {
     let count = Count { have: standing.count.min(need), need };
-    let stay = |action: Action, mut trace: Vec<Line>| {
-        trace.extend(case.bounds.narrowed_by.iter().cloned());
-        case.proposal(action, Some(rung.clone()), Some(dose_here(case, rung)), count, trace)
-    };
     if let Some(locked) = case.exercise.rung(rung).and_then(|now| case.rung_locked(now)) {
-        return below_a_locked_rung(case, rung, count, locked);
+        return down(case, rung, 0, count, locked);
     }
-    if let Some(first) = pattern::step_too_big(case.parameters(), standing) {
-        return step_down(case, rung, count, first);
+    if let Some(line) = too_big(case, standing, rung) {
+        return down(case, rung, 1, Count { have: 0, ..count }, line);
     }
-    if standing.earned.is_some() {
-        return earned(case, standing, rung, count);
-    }
-    if 0 < count.have {
-        let mut trace = vec![counted_line(standing, count)];
-        trace.extend(case.bounds.careful.iter().cloned());
-        return stay(Action::Hold, trace);
+    if let Some(line) = pain_on_the_way(case, standing, rung) {
+        let mut proposal = down(case, rung, 1, count, line.clone());
+        proposal.alone.push(line);
+        return proposal;
     }
     if let Some(fall) = pattern::fall(case.parameters(), standing) {
         let line = Line::new(codes::P10, "progress-fall", Class::Dose)
             .with("before", Arg::Time(fall.before))
             .with("now", Arg::Time(fall.now))
             .with("share", Arg::Share(fall.share));
-        let mut proposal = stay(Action::Hold, vec![line.clone()]);
+        let mut proposal = stay(case, rung, Action::Hold, count, vec![line.clone()]);
         proposal.alone.push(line);
         return proposal;
     }
-    if let Some((since, best)) = pattern::plateau(case.parameters(), standing) {
+    if standing.earned.is_some() {
+        return earned(case, standing, rung, count);
+    }
+    if 0 < count.have {
+        let mut trace = vec![counted_line(standing, count)];
+        let qualified = |judged: &Judged| judged.judgement == Judgement::Qualified;
+        if !standing.latest().is_some_and(qualified) {
+            trace.push(latest_line(case, standing, need));
+        }
+        trace.extend(no_up_now(case));
+        trace.extend(case.bounds.careful.iter().cloned());
+        return stay(case, rung, Action::Hold, count, trace);
+    }
+    let held = no_up_now(case);
+    if let (Some((since, best)), true) = (pattern::plateau(case.parameters(), standing), held.is_empty()) {
         let line = Line::new(codes::P9, "progress-plateau", Class::Dose)
             .with("since", Arg::Date(since))
             .with("best", Arg::Time(best))
             .with("sessions", Arg::Count(i64::from(case.parameters().plateau_sessions)));
-        let mut proposal = stay(Action::Switch, vec![line.clone()]);
+        let mut proposal = stay(case, rung, Action::Switch, count, vec![line.clone()]);
         proposal.alone.push(line);
         return proposal;
     }
+    let action = if held.is_empty() { Action::Stay } else { Action::Hold };
     let mut trace = vec![latest_line(case, standing, need)];
+    trace.extend(held);
     if let Some((day, why)) = standing.lapsed
         && why != Lapse::FellShort
     {
         trace.push(lapsed_line(day, why));
     }
-    stay(Action::Stay, trace)
+    stay(case, rung, action, count, trace)
 }
 
-/// The rung for this session: the swimmer's own, or lower where the calendar asks for it.
-fn dose_here(case: &Case<'_>, rung: &RungId) -> super::Dose {
-    case.dose(Some(case.lower(rung, case.bounds.rungs_lower)))
-}
-
-fn below_a_locked_rung(case: &Case<'_>, rung: &RungId, count: Count, locked: Line) -> Proposal {
-    match case.allowed_at_or_below(rung) {
-        Some((lower, _)) => {
-            case.proposal(Action::Down, Some(rung.clone()), Some(case.dose(Some(lower))), count, vec![locked])
+/// The swimmer's own rung, or a lower one where the calendar, the first session back or a lock asks for it.
+fn stay(case: &Case<'_>, rung: &RungId, action: Action, count: Count, mut trace: Vec<Line>) -> Proposal {
+    // Reasons that already stand as "no step up now" are not said twice.
+    for line in &case.bounds.narrowed_by {
+        if !trace.contains(line) {
+            trace.push(line.clone());
         }
-        None => case.nothing(Action::LeaveOut, Some(rung.clone()), vec![locked]),
+    }
+    match case.given(rung, 0) {
+        Given::Rung(given, locked) => {
+            trace.extend(locked);
+            case.proposal(action, Some(rung.clone()), Some(case.dose(Some(given))), count, trace)
+        }
+        Given::Nothing(locked) => case.all_locked(Some(rung.clone()), locked),
     }
 }
 
-fn step_down(case: &Case<'_>, rung: &RungId, count: Count, first: quantity::HoldTime) -> Proposal {
-    let parameters = case.parameters();
-    let lower = case.lower(rung, 1);
-    let line = Line::new(codes::P8, "progress-step-too-big", Class::Dose)
-        .with("first", Arg::Time(first))
-        .with("least", Arg::Time(parameters.step_too_big))
-        .with("sessions", Arg::Count(i64::from(parameters.step_too_big_sessions)))
-        .with("from", case.named(rung))
-        .with("to", case.named(&lower));
-    let count = Count { have: 0, ..count };
-    if lower == *rung {
-        let line = Line { says: "progress-too-big-lowest", ..line };
-        return case.nothing(Action::Ask, Some(rung.clone()), vec![line]);
+fn down(case: &Case<'_>, rung: &RungId, by: usize, count: Count, why: Line) -> Proposal {
+    match case.given(rung, by) {
+        Given::Rung(lower, locked) => {
+            let mut trace = vec![why];
+            trace.extend(locked.filter(|line| !trace.contains(line)));
+            trace.extend(case.bounds.narrowed_by.iter().cloned());
+            let action = if lower == *rung { Action::Hold } else { Action::Down };
+            case.proposal(action, Some(rung.clone()), Some(case.dose(Some(lower))), count, trace)
+        }
+        Given::Nothing(locked) => case.all_locked(Some(rung.clone()), locked),
     }
-    case.proposal(Action::Down, Some(rung.clone()), Some(case.dose(Some(lower))), count, vec![line])
+}
+
+/// First sets of this rung ended too early too often.
+fn too_big(case: &Case<'_>, standing: &Standing, rung: &RungId) -> Option<Line> {
+    let parameters = case.parameters();
+    let first = pattern::step_too_big(parameters, standing)?;
+    Some(
+        Line::new(codes::P8, "progress-step-too-big", Class::Dose)
+            .with("first", Arg::Time(first))
+            .with("least", Arg::Time(parameters.step_too_big))
+            .with("sessions", Arg::Count(i64::from(parameters.step_too_big_sessions)))
+            .with("from", case.named(rung))
+            .with("to", case.named(&case.lower(rung, 1))),
+    )
+}
+
+/// The lowest rung is too heavy: nothing is given before a person has said what comes before it.
+pub fn too_heavy_at_the_bottom(case: &Case<'_>, standing: &Standing) -> Option<Proposal> {
+    let rung = standing.rung.as_ref().filter(|rung| case.lower(rung, 1) == **rung)?;
+    let line = Line { says: "progress-too-big-lowest", ..too_big(case, standing, rung)? };
+    Some(case.nothing(Action::Ask, Some(rung.clone()), vec![line]))
+}
+
+/// The line's own record asks for one rung less, whatever else does.
+pub fn own_way_down(case: &Case<'_>, standing: &Standing, rung: &RungId) -> Option<Line> {
+    too_big(case, standing, rung).or_else(|| pain_on_the_way(case, standing, rung))
+}
+
+/// On the way back after an injury, 3 and more at any time, or 2 and more the next morning, is one step back. It is
+/// answered once the swimmer stands on another rung.
+fn pain_on_the_way(case: &Case<'_>, standing: &Standing, rung: &RungId) -> Option<Line> {
+    let reentry = case.gate.tracks.reentry.as_ref().filter(|_| case.on_the_way)?;
+    let on = case.gate.on;
+    let tells = |report: &&PainReport| {
+        let least = if report.when == PainWhen::NextMorning { 2 } else { 3 };
+        reentry.since <= report.date
+            && report.date <= on
+            && report.worst().is_some_and(|worst| least <= worst.get())
+    };
+    let day = case.history.pains.iter().filter(tells).map(|report| report.date).max()?;
+    standing.arrived.is_none_or(|arrived| arrived <= day).then(|| {
+        Line::new(codes::B10, "return-step-back", Class::Dose)
+            .with("date", Arg::Date(day))
+            .with("from", case.named(rung))
+    })
+}
+
+/// Why nothing may step up now, pain first; empty when it may.
+fn no_up_now(case: &Case<'_>) -> Vec<Line> {
+    let mut trace = Vec::new();
+    if let Some((until, line)) = &case.gate.no_up_before
+        && case.gate.on < *until
+    {
+        let hold =
+            Line::new(codes::P11, "progress-no-up-after-pain", Class::Dose).with("until", Arg::Date(*until));
+        trace.extend([hold, line.clone()]);
+    }
+    if !case.bounds.no_up.is_empty() {
+        trace.push(Line::new(codes::P15, "progress-no-up-now", Class::Dose));
+        trace.extend(case.bounds.no_up.iter().cloned());
+    }
+    trace
 }
 
 fn earned(case: &Case<'_>, standing: &Standing, rung: &RungId, count: Count) -> Proposal {
     let day = standing.earned.expect("the caller saw an earned step");
-    let stay = |action: Action, trace: Vec<Line>| {
-        case.proposal(action, Some(rung.clone()), Some(dose_here(case, rung)), count, trace)
-    };
     let why_earned = Line::new(codes::P5, "progress-earned", Class::Dose)
         .with("date", Arg::Date(day))
         .with("rung", case.named(rung))
         .with("sets", Arg::Count(i64::from(case.parameters().sets)))
         .with("cap", Arg::Time(case.exercise.cap(case.parameters())))
         .with("need", Arg::Count(i64::from(count.need)));
-    // Pain outranks the calendar in the telling, though either is enough.
-    if let Some((until, line)) = &case.gate.no_up_before
-        && case.gate.on < *until
-    {
-        let hold =
-            Line::new(codes::P11, "progress-no-up-after-pain", Class::Dose).with("until", Arg::Date(*until));
-        return stay(Action::Hold, vec![hold, line.clone(), why_earned]);
-    }
-    if !case.bounds.no_up.is_empty() {
-        let held = Line::new(codes::P18, "progress-held", Class::Dose)
-            .with("date", Arg::Date(day))
-            .with("weeks", Arg::Count(i64::from(case.parameters().held_up_valid_weeks)));
-        let mut trace = vec![Line::new(codes::P15, "progress-no-up-now", Class::Dose)];
-        trace.extend(case.bounds.no_up.iter().cloned());
-        trace.push(held);
-        trace.push(why_earned);
-        return stay(Action::Hold, trace);
+    let mut held = no_up_now(case);
+    if !held.is_empty() {
+        held.push(
+            Line::new(codes::P18, "progress-held", Class::Dose)
+                .with("date", Arg::Date(day))
+                .with("weeks", Arg::Count(i64::from(case.parameters().held_up_valid_weeks))),
+        );
+        held.push(why_earned);
+        return stay(case, rung, Action::Hold, count, held);
     }
     match next_step(case, rung) {
         Next::Up(next) => step(case, standing, rung, &next, Action::Up, count, why_earned),
         Next::Switch(next) => step(case, standing, rung, &next, Action::Switch, count, why_earned),
         Next::Ceiling(line) => {
-            let mut proposal = stay(Action::Hold, vec![line, why_earned]);
+            let mut proposal = stay(case, rung, Action::Hold, count, vec![line, why_earned]);
             if let Some(dose) = &mut proposal.dose {
                 dose.sets = dose.sets.min(2);
             }
@@ -145,10 +204,13 @@ fn step(
     let code = if action == Action::Up { codes::P6 } else { codes::P14 };
     let line = Line::new(code, says, Class::Dose).with("from", case.named(rung)).with("to", case.named(next));
     let mut trace = vec![why, line, Line::new(codes::P7, "progress-start-over", Class::Dose)];
+    if action == Action::Switch {
+        trace.push(Line::new(codes::T2, "teach-new-variant", Class::Dose));
+    }
     trace.extend(case.bounds.narrowed_by.iter().cloned());
     let mut proposal =
         case.proposal(action, Some(rung.clone()), Some(case.dose(Some(next.clone()))), count, trace);
-    if !standing.has_stepped {
+    if standing.rose.is_none() {
         proposal.alone.push(Line::new(codes::P16, "alone-first-step", Class::Dose));
     }
     proposal
@@ -203,9 +265,14 @@ fn latest_line(case: &Case<'_>, standing: &Standing, need: u8) -> Line {
             }
             // The number itself is a health detail: the dose line says only that pain was spoken.
             Shortfall::PainSpoken { .. } => line(codes::P11, "progress-pain-spoken"),
-            Shortfall::HandClock { set: number, time, tolerance } => {
-                set(line(codes::P4, "progress-hand-clock"), *number)
+            Shortfall::ClockShort { set: number, time, clock, tolerance } => {
+                let says = match clock {
+                    Clock::Hand => "progress-hand-clock",
+                    Clock::Device => "progress-device-clock",
+                };
+                set(line(codes::P4, says), *number)
                     .with("time", Arg::Time(*time))
+                    .with("cap", Arg::Time(case.exercise.cap(parameters)))
                     .with("tolerance", Arg::Time(*tolerance))
             }
             Shortfall::FaultLeft { set: number, fault } => {

@@ -11,6 +11,8 @@ use crate::protocol::Parameters;
 use crate::rule::dose_rules as codes;
 use crate::trace::{Arg, Class, Line};
 
+/// Longest time before a meet at which it changes anything.
+const RUN_UP_DAYS: i32 = 21;
 /// Sets in a camp or in the early weeks of a taper: about a third less than three.
 const REDUCED_SETS: u8 = 2;
 /// Cap from two weeks before a main meet.
@@ -52,6 +54,23 @@ pub fn bounds_on(parameters: &Parameters, calendar: &Calendar, on: Date) -> Boun
         }
     }
     bounds
+}
+
+/// True where the calendar asks for a lower rung on one day, for that session only.
+pub fn lowers_rungs(parameters: &Parameters, calendar: &Calendar, on: Date) -> bool {
+    is_eventful(parameters, calendar, on) && bounds_on(parameters, calendar, on).rungs_lower != 0
+}
+
+/// The most sets the calendar leaves for one day, where it says anything.
+pub fn most_sets(parameters: &Parameters, calendar: &Calendar, on: Date) -> Option<u8> {
+    if is_eventful(parameters, calendar, on) { bounds_on(parameters, calendar, on).sets } else { None }
+}
+
+/// Whether the calendar may say anything of one day. Many days are asked about, and few of them are.
+fn is_eventful(parameters: &Parameters, calendar: &Calendar, on: Date) -> bool {
+    deload_week(parameters, calendar, on).is_some()
+        || calendar.periods.iter().any(|period| period.from <= on && on <= period.to)
+        || calendar.meets.iter().any(|meet| on <= meet.date && days_between(on, meet.date) <= RUN_UP_DAYS)
 }
 
 /// The number of the week when it is a deload week, counted from the season's start.

@@ -94,34 +94,39 @@ impl History {
     /// Ties are broken by content, never by position: two records of one day come out the same way round
     /// whatever way round they went in.
     pub fn in_order(mut self) -> Self {
-        self.consents.sort_by_cached_key(|fact| (fact.signed, format!("{fact:?}")));
-        self.intakes.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
-        self.screenings.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
-        self.growth.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
-        self.pains.sort_by_cached_key(|fact| (fact.date, fact.when.order(), format!("{fact:?}")));
-        self.illnesses.sort_by_cached_key(|fact| (fact.from, format!("{fact:?}")));
-        self.absences.sort_by_cached_key(|fact| (fact.from, format!("{fact:?}")));
-        self.bans.sort_by_cached_key(|fact| (fact.from, format!("{fact:?}")));
-        self.referrals.sort_by_cached_key(|fact| (fact.opened, format!("{fact:?}")));
-        self.clearances.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
-        self.limits.sort_by_cached_key(|fact| (fact.signed, format!("{fact:?}")));
-        self.reopenings.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
-        self.water_advice.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
-        self.guardian_told.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
-        self.taught.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
-        self.sign_offs.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
-        self.sessions.sort_by_cached_key(|fact| (fact.date, fact.number, format!("{fact:?}")));
+        by(&mut self.consents, |fact| fact.signed);
+        by(&mut self.intakes, |fact| fact.date);
+        by(&mut self.screenings, |fact| fact.date);
+        by(&mut self.growth, |fact| fact.date);
+        by(&mut self.pains, |fact| (fact.date, fact.when.order()));
+        by(&mut self.illnesses, |fact| fact.from);
+        by(&mut self.absences, |fact| fact.from);
+        by(&mut self.bans, |fact| fact.from);
+        by(&mut self.referrals, |fact| fact.opened);
+        by(&mut self.clearances, |fact| fact.date);
+        by(&mut self.limits, |fact| fact.signed);
+        by(&mut self.reopenings, |fact| fact.date);
+        by(&mut self.water_advice, |fact| fact.date);
+        by(&mut self.guardian_told, |fact| fact.date);
+        by(&mut self.taught, |fact| (fact.date, fact.exercise.clone()));
+        by(&mut self.sign_offs, |fact| (fact.date, fact.exercise.clone()));
         for session in &mut self.sessions {
-            session
-                .blocks
-                .sort_by_cached_key(|block| (block.exercise.clone(), block.side, format!("{block:?}")));
             for block in &mut session.blocks {
-                block.sets.sort_by_key(|set| set.number);
+                by(&mut block.sets, |set| set.number);
             }
+            by(&mut session.blocks, |block| (block.exercise.clone(), block.side));
         }
-        self.placements.sort_by_cached_key(|fact| (fact.date, format!("{fact:?}")));
-        self.water_weeks.sort_by_cached_key(|fact| (fact.from, format!("{fact:?}")));
+        by(&mut self.sessions, |fact| (fact.date, fact.number));
+        by(&mut self.placements, |fact| (fact.date, fact.exercise.clone(), fact.side));
+        by(&mut self.water_weeks, |fact| fact.from);
         self.calendar.in_order();
         self
     }
+}
+
+/// Sorts by a key; ties go by content. Content is written out only where there is a tie.
+fn by<T: std::fmt::Debug, K: Ord>(facts: &mut [T], key: impl Fn(&T) -> K) {
+    facts.sort_by(|one, other| {
+        key(one).cmp(&key(other)).then_with(|| format!("{one:?}").cmp(&format!("{other:?}")))
+    });
 }

@@ -285,6 +285,8 @@ pub struct Exercise {
     pub only_with_finding: bool,
     /// What the hypermobile track changes.
     pub hypermobile: HypermobileRule,
+    /// Highest rung in the first weeks of a growth hold, where there is one.
+    pub growth_top: Option<RungId>,
     /// What it is for, in words.
     pub purpose: String,
     /// Kit, in words.

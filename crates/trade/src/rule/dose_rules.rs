@@ -1,4 +1,6 @@
 //! Rules of dosing, in words: progression `P`, absence `A`, return `B`, teaching `T`, dose `D`, season `S`.
+//!
+//! Long because it is one list: a rule is looked up here and nowhere else.
 
 use super::{Ground, Rule, RuleCode};
 
@@ -56,6 +58,12 @@ pub const B6: RuleCode = RuleCode("B6");
 pub const B7: RuleCode = RuleCode("B7");
 /// Clinician's limit.
 pub const B8: RuleCode = RuleCode("B8");
+/// First session after having been out.
+pub const B9: RuleCode = RuleCode("B9");
+/// Pain on the way back.
+pub const B10: RuleCode = RuleCode("B10");
+/// Movement kept small.
+pub const L3: RuleCode = RuleCode("L3");
 /// Arms apart in time.
 pub const C9: RuleCode = RuleCode("C9");
 /// First weeks of the growth hold.
@@ -127,9 +135,9 @@ pub const RULES: &[Rule] = &[
     Rule {
         code: P4,
         name: "qualifying session",
-        checks: "A session qualifies when every prescribed set was seen to reach the protocol's cap on the prescribed rung, with no cued fault left and no pain spoken. The reason a set ended decides, not its seconds.",
+        checks: "A session qualifies when all three sets were seen to reach the protocol's cap on the prescribed rung, with no cued fault left and no pain spoken. The reason a set ended decides, not its seconds.",
         matters: "A step up on a set that fell short, or that nobody saw, would be progress by wish.",
-        except: "A hand-held clock has the protocol's tolerance; a device clock has none.",
+        except: "A hand-held clock has the protocol's tolerance; a device clock only its rounding, half a second.",
         example: "120, 120 and 118 s ended by the elbow leaving its place: does not qualify.",
         ground: Ground::CorePractice,
         source: "practice of the trade",
@@ -138,9 +146,9 @@ pub const RULES: &[Rule] = &[
     Rule {
         code: P5,
         name: "enough qualifying sessions",
-        checks: "A step up is earned after the protocol's number of qualifying sessions in one context. The careful number applies under 14, on the hypermobile and growth tracks, after a restart or an injury, and in the first six weeks. The count starts again after a gap of more than seven days, a session that fell short, or pain.",
+        checks: "A step up is earned after the protocol's number of qualifying sessions in one context. The careful number applies under 14, on the hypermobile and growth tracks, in the first six weeks, and after a restart or an injury until the next step. The count starts again after a gap of more than seven days, a session that fell short, or pain.",
         matters: "A re-test of a timed shoulder hold differs by about 30 to 45 s, so one good day proves little.",
-        except: "Sessions that say nothing (planned short, home, not seen) neither add nor take away.",
+        except: "Sessions that say nothing (planned short, home, not seen) neither add nor take away; of two sessions of one day one counts.",
         example: "Thirteen years old, first qualifying session: one of two.",
         ground: Ground::CommonPractice,
         source: "number by core practice; the careful number argued from the error of a timed shoulder hold (MDC 29.6 to 45.6 s, published)",
@@ -171,7 +179,7 @@ pub const RULES: &[Rule] = &[
     Rule {
         code: P8,
         name: "step too big",
-        checks: "On a new rung, a first set under the protocol's seconds in two sessions brings the line one rung down.",
+        checks: "On a new rung, a first set that ended under the protocol's seconds in two sessions brings the line one rung down, whichever way the swimmer came to that rung.",
         matters: "A step that leaves twenty seconds trains little but the end of the set.",
         except: "A rung stops being new after two sessions with a long enough first set; from then on a short set asks a question instead. Sets cut off by kit or by being called away do not count.",
         example: "First sets of 14 and 17 s on the new rung: one rung down, and an intermediate loop is worth cutting.",
@@ -250,7 +258,7 @@ pub const RULES: &[Rule] = &[
         name: "no steps up now",
         checks: "No step up in a deload week, a camp, a taper, the first weeks of a growth hold, the first session after more than seven days away, or on the strength of a session at home or right before the water.",
         matters: "These are weeks to keep, not to build.",
-        except: "The step is not lost: see P18.",
+        except: "The step is not lost: see P18. Two weeks of planned lighter work are no absence.",
         example: "Camp week: the earned step waits.",
         ground: Ground::CommonPractice,
         source: "common practice",
@@ -281,7 +289,7 @@ pub const RULES: &[Rule] = &[
     Rule {
         code: P18,
         name: "held step",
-        checks: "A step earned while P15 forbids it is held and given at the first session that allows it, with no pain. It lapses after six weeks, after more than fourteen days away, after a pain event, or when a later full session falls short.",
+        checks: "A step earned while P15 forbids it is held and given at the first session that allows it, with no pain. It lapses after six weeks, after more than fourteen days away, or after pain. A step that nothing forbade and nobody confirmed is taken back by a later full session that falls short.",
         matters: "Earned is earned, but not for ever.",
         except: "None.",
         example: "Earned in the week before camp, given in the week after.",
@@ -325,7 +333,7 @@ pub const RULES: &[Rule] = &[
     Rule {
         code: A4,
         name: "four to eight weeks away",
-        checks: "Two rungs down and taught once more; after illness the teaching block starts again.",
+        checks: "Two rungs down and taught once more, with sets and cap as after two to four weeks; without swimming the water comes back first; after illness the teaching block starts again.",
         matters: "Form is forgotten before strength is.",
         except: "An absence for injury goes by the clinician's letter.",
         example: "Six weeks away: two rungs down, the first session untimed.",
@@ -358,7 +366,7 @@ pub const RULES: &[Rule] = &[
     Rule {
         code: B6,
         name: "way back after an injury",
-        checks: "Two rungs below the rung before the injury: two weeks of 2 x 45 s, one of 2 x 60 s, then the careful count; no step up before week four.",
+        checks: "Two rungs below the rung before the injury: two weeks of 2 x 45 s, one of 2 x 60 s, then the careful count until the first step; no step up before week four. Weeks are counted from the first session back.",
         matters: "The first weeks test the shoulder, not the swimmer's patience.",
         except: "After a dislocation or an operation see B7.",
         example: "Cleared on the 2nd: rung five becomes rung three.",
@@ -389,6 +397,39 @@ pub const RULES: &[Rule] = &[
         parameters: &[],
     },
     Rule {
+        code: B9,
+        name: "first session after having been out",
+        checks: "Once a person has reopened a shoulder, or a letter has answered the question, the first session of each line that loads it is two sets, one rung lower, and nothing steps up.",
+        matters: "Two pain-free days say that it is quiet at rest, not that it carries the old load.",
+        except: "The swimmer's place on the ladder stays; after an injury the way back is longer, see B6.",
+        example: "Out on Monday, reopened on Thursday: on Thursday two sets on the rung below.",
+        ground: Ground::CommonPractice,
+        source: "common practice of the trade",
+        parameters: &[],
+    },
+    Rule {
+        code: B10,
+        name: "pain on the way back",
+        checks: "On the way back after an injury, pain of 3 and more, or of 2 and more the next morning, takes the line one rung back; the clinician is told.",
+        matters: "A shoulder that answers so early was asked for too much.",
+        except: "Answered once the swimmer stands on another rung.",
+        example: "Week five, pain 2 the morning after: one rung lower.",
+        ground: Ground::CommonPractice,
+        source: "common practice of the trade",
+        parameters: &[],
+    },
+    Rule {
+        code: L3,
+        name: "movement kept small",
+        checks: "On the hypermobile track each dose says how the movement is limited: the middle of the range, slower, never to the end of it. Slipping is asked after in every session.",
+        matters: "Loose joints are strengthened in the range they control.",
+        except: "Load is not forbidden.",
+        example: "Band external rotation only until the forearm points straight ahead.",
+        ground: Ground::CommonPractice,
+        source: "common practice of the trade",
+        parameters: &[],
+    },
+    Rule {
         code: C9,
         name: "arms apart in time",
         checks: "At the same rung the mean set times of the two arms differ by at least a quarter and 30 s in two sessions. Hold and ask.",
@@ -402,7 +443,7 @@ pub const RULES: &[Rule] = &[
     Rule {
         code: W9,
         name: "first weeks of the growth hold",
-        checks: "Two sets, a shorter cap and no steps up in the first four weeks, and longer while pain is on record; nothing at ninety degrees of both elbow and shoulder.",
+        checks: "Two sets, a shorter cap and no steps up in the first four weeks, and longer while pain is on record; push-ups stay at the incline in those weeks; nothing at ninety degrees of both elbow and shoulder.",
         matters: "Longer limbs make the same weight a bigger load, and form is relearned.",
         except: "Not a ban: training goes on.",
         example: "Week three of the hold: 2 x 90 s on the present rung.",
@@ -424,7 +465,7 @@ pub const RULES: &[Rule] = &[
     Rule {
         code: T2,
         name: "first sessions of an exercise",
-        checks: "The first two sessions of an exercise are taught: two sets of 20 to 30 s, not to form loss.",
+        checks: "The first two sessions of an exercise are taught: two sets of 20 to 30 s, not to form loss. A new variant is shown before it is timed.",
         matters: "Learning and testing do not go together.",
         except: "None.",
         example: "Signed off on day one: the second session is still taught.",
@@ -501,9 +542,9 @@ pub const RULES: &[Rule] = &[
     Rule {
         code: D6,
         name: "calibration set",
-        checks: "A clean set of 45 to 60 s places the swimmer on the rung; a shorter one sends the line one rung lower.",
+        checks: "One clean set of 45 to 60 s places the swimmer on the rung; a shorter one sends the line one rung lower.",
         matters: "Too low is a week lost; too high is a fault learnt.",
-        except: "A set cut off from outside is repeated.",
+        except: "A set that was cut off, or that nobody saw reach its cap, is repeated.",
         example: "38 s: one rung lower, try again.",
         ground: Ground::CommonPractice,
         source: "common practice",

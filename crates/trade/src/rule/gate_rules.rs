@@ -1,7 +1,7 @@
 //! Rules of the gate, in words: papers `G`, pain `E`, urgent signs `U`, screening findings `C`, growth and age `W`,
 //! laxity `L`, return `B`, water `M`.
 //!
-//! One list, so it is long: a rule is looked up here and nowhere else.
+//! Long because it is one list: a rule is looked up here and nowhere else.
 
 use super::{Ground, Rule, RuleCode};
 

@@ -216,8 +216,12 @@ fn a_timed_exercise_without_rungs_is_named_and_so_is_what_pointed_at_them() {
     let problems = listed(&text);
     let count = |says: &str| problems.iter().filter(|problem| problem.ends_with(says)).count();
     assert_eq!(count("protocol-ladder-empty"), 1);
-    assert_eq!(count("protocol-unknown-name"), 2 + 8, "start and top of the track, and eight rows");
-    assert_eq!(problems.len(), 11, "{problems:?}");
+    assert_eq!(
+        count("protocol-unknown-name"),
+        3 + 8,
+        "start and top of the lax track, top of the growth hold, and eight rows"
+    );
+    assert_eq!(problems.len(), 12, "{problems:?}");
 }
 
 #[test]

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use app::wire::answer::tempo_word;
 use trade::protocol::parameter::ParameterSpec;
-use trade::protocol::{Exercise, Load, Protocol, Rung, Tag};
+use trade::protocol::{Evidence, Exercise, Load, Protocol, Rung, Tag};
 use trade::rule::catalogue;
 
 use super::entry::Entry;
@@ -27,7 +27,7 @@ pub(super) fn fault(protocol: &Protocol, code: &str) -> Option<Entry> {
             .part("cue", format!("“{}”", fault.cue))
             .part("exercises", exercises.join(", "))
             .part("then", word("cli-fault-then"))
-            .part("ground", "common practice")
+            .part("ground", Evidence::CommonPractice.mark())
             .numbers(protocol, &["cue_grace"]),
     )
 }
@@ -83,7 +83,7 @@ pub(super) fn rung(protocol: &Protocol, code: &str) -> Option<Entry> {
             .part_if("from-age", rung.from_age.map(|age| say("cli-from-age", &[("age", age.to_string())])))
             .part_if("before", neighbour(before))
             .part_if("next", neighbour(next))
-            .part("ground", "common practice"),
+            .part("ground", Evidence::CommonPractice.mark()),
     )
 }
 

@@ -2,6 +2,7 @@
 
 use app::bring_in::{Incoming, NoPreview};
 use app::desk::Desk;
+use app::facts::ContextWord;
 use app::import::{Change, DateOrder, FileProblem, Kind, Outcome, Preview, Problem, Said, Weight};
 use app::text::Texts;
 use axum::http::StatusCode;
@@ -60,10 +61,27 @@ fn how() -> Vec<Ask> {
     kinds.extend(Kind::ALL.iter().map(|kind| (kind.word().to_owned(), list_word(*kind))));
     let orders =
         [("", "bring-dates-detect"), ("day-first", "bring-dates-dmy"), ("month-first", "bring-dates-mdy")];
+    let places = [
+        ("", "bring-context-detect"),
+        ("after-practice", "context-after-practice"),
+        ("rested", "context-rested"),
+        ("home", "context-home"),
+    ];
     vec![
         Ask::new("kind", "bring-kind", Control::Pick(kinds)),
         Ask::new("dates", "bring-dates", Control::Pick(worded(&orders))).hint("bring-dates-hint"),
+        Ask::new("context", "bring-context", Control::Pick(worded(&places))).hint("bring-context-hint"),
     ]
+}
+
+/// Where past sessions were held, for lists that do not say.
+fn context_from(word: &str) -> Option<ContextWord> {
+    match word {
+        "after-practice" => Some(ContextWord::AfterPractice),
+        "rested" => Some(ContextWord::Rested),
+        "home" => Some(ContextWord::Home),
+        _ => None,
+    }
 }
 
 fn list_word(kind: Kind) -> String {
@@ -87,8 +105,8 @@ pub fn take(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
         return choose(desk, visit, &[wrong], StatusCode::UNPROCESSABLE_ENTITY);
     };
     let held = visit.site.hold(file.name.clone(), file.bytes.clone());
-    let (kind, dates) = (encoded(sent.one("kind")), encoded(sent.one("dates")));
-    Ok(respond::see(&format!("/import/{}?kind={kind}&dates={dates}", held.key)))
+    let [kind, dates, context] = ["kind", "dates", "context"].map(|name| encoded(sent.one(name)));
+    Ok(respond::see(&format!("/import/{}?kind={kind}&dates={dates}&context={context}", held.key)))
 }
 
 fn preview_of(
@@ -105,6 +123,7 @@ fn preview_of(
         name: &held.name,
         kind: Kind::from_word(said.one("kind")),
         dates: DateOrder::from_word(said.one("dates")),
+        context: context_from(said.one("context")),
         accept_unusual: said.has("unusual", "yes"),
     };
     match desk.preview_import(visit.today(), &incoming) {
@@ -182,6 +201,7 @@ fn previewed(visit: &Visit, preview: &Preview, given: &Sent, address: &str) -> M
                 (visit.seals())
                 input type="hidden" name="kind" value=(given.one("kind"));
                 input type="hidden" name="dates" value=(given.one("dates"));
+                input type="hidden" name="context" value=(given.one("context"));
                 @if preview.counts.to_confirm > 0 || given.has("unusual", "yes") {
                     (asks("", &[Ask::new("unusual", "ask-unusual", Control::Tick).hint("ask-unusual-hint")], given, &[]))
                 }

@@ -32,6 +32,7 @@ const KEYS: &[&str] = &[
     "faults",
     "only_with_finding",
     "hypermobile",
+    "growth_top",
     "purpose",
     "kit",
     "set_up",
@@ -90,6 +91,7 @@ fn one(table: &Table<'_>, known: &Known, faults: &[Fault], report: &mut Report<'
         faults: fault_codes(table, &id, faults, report),
         only_with_finding: table.flag("only_with_finding", report).unwrap_or(false),
         hypermobile: hypermobile(table, &id, &ladder, report),
+        growth_top: rung_named(table, "growth_top", &ladder, report).map(|(rung, ..)| rung),
         ladder,
         purpose: table.text("purpose", report),
         kit: table.text("kit", report),
@@ -159,15 +161,7 @@ fn hypermobile(table: &Table<'_>, id: &str, ladder: &[Rung], report: &mut Report
     let Some(rule) = Table::open(value, "hypermobile", None, keys, report) else {
         return HypermobileRule::default();
     };
-    let mut rung = |key: &str| {
-        let (name, at) = rule.optional_text(key, report)?;
-        let found = ladder.iter().position(|rung| rung.id.as_str() == name);
-        if found.is_none() {
-            let near = nearest(&name, ladder.iter().map(|rung| rung.id.as_str()));
-            report.add(&UNKNOWN_NAME, at.clone(), ["rung".to_owned(), name.clone(), near]);
-        }
-        found.map(|place| (RungId::new(&name), place, at))
-    };
+    let mut rung = |key: &str| rung_named(&rule, key, ladder, report);
     let (start, top) = (rung("start"), rung("top"));
     if let (Some((start, from, at)), Some((top, to, _))) = (&start, &top)
         && from > to
@@ -181,6 +175,22 @@ fn hypermobile(table: &Table<'_>, id: &str, ladder: &[Rung], report: &mut Report
         tempo: rule.find("tempo").and_then(|value| tempo(value, id, report)),
         note: rule.optional_text("note", report).map(|(note, _)| note),
     }
+}
+
+/// A rung named by one key, with its place in the ladder and in the file.
+fn rung_named(
+    table: &Table<'_>,
+    key: &str,
+    ladder: &[Rung],
+    report: &mut Report<'_>,
+) -> Option<(RungId, usize, Range<usize>)> {
+    let (name, at) = table.optional_text(key, report)?;
+    let found = ladder.iter().position(|rung| rung.id.as_str() == name);
+    if found.is_none() {
+        let near = nearest(&name, ladder.iter().map(|rung| rung.id.as_str()));
+        report.add(&UNKNOWN_NAME, at.clone(), ["rung".to_owned(), name.clone(), near]);
+    }
+    found.map(|place| (RungId::new(&name), place, at))
 }
 
 fn notes(table: &Table<'_>, known: &Known, report: &mut Report<'_>) -> Vec<EvidenceNote> {

@@ -1,8 +1,10 @@
 //! One swimmer: both shoulders side by side, what is proposed and why, what is on record, and what can be recorded.
 //!
 //! - [`lines`]: the proposals, each with its ropes and the form that decides it.
+//! - [`decide`]: what a person says to one.
 //! - [`past`]: what is on record.
 
+pub mod decide;
 pub mod lines;
 pub mod past;
 

@@ -75,7 +75,6 @@ impl<'a> Taking<'a> {
     }
 
     /// A day that may stay empty. Outer none: it cannot be read.
-    #[expect(clippy::option_option, reason = "empty and unreadable are two things")]
     pub fn day_or_none(&mut self, name: &str) -> Option<Option<Date>> {
         let Some(given) = self.sent.some(name) else { return Some(None) };
         match given.parse() {
