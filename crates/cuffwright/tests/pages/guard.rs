@@ -125,7 +125,8 @@ async fn a_fault_with_the_desk_in_hand_leaves_the_next_reader_whole() {
 #[tokio::test]
 async fn the_socket_answers_and_stops_when_told() {
     use std::io::{Read, Write};
-    let desk = app::desk::Desk::new(store::Store::in_memory().unwrap(), trade::protocol::shipped().clone()).unwrap();
+    let desk =
+        app::desk::Desk::new(store::Store::in_memory().unwrap(), trade::protocol::shipped().clone()).unwrap();
     let settings = cuffwright::web::Settings {
         address: "127.0.0.1:0".parse().unwrap(),
         author: super::site::author(),
