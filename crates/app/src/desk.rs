@@ -18,6 +18,7 @@ use crate::error::{AppError, ErrorKind};
 use crate::facts::{self, ClubFact, Kind, read_json};
 use crate::history::{LiveFact, Read, Unreadable, read, read_calendar};
 use crate::moment::Moment;
+use crate::review::{Waiting, waiting_for};
 use crate::text::{Reader, Texts};
 
 /// Who writes, and from where.
@@ -74,6 +75,8 @@ pub struct Assessment {
     pub plan: Plan,
     /// To close.
     pub due: Vec<Due>,
+    /// Proposals that wait for a person.
+    pub waiting: Vec<Waiting>,
 }
 
 /// The desk.
@@ -176,7 +179,8 @@ impl Desk {
         let next_practice = self.next_practice(&person.read.swimmer.squad, on);
         let due = due(&self.protocol, history, on, next_practice);
         let due = due.into_iter().filter(|item| !self.talked_since(person, item)).collect();
-        let assessment = Arc::new(Assessment { gate, plan, due });
+        let waiting = waiting_for(person, &plan);
+        let assessment = Arc::new(Assessment { gate, plan, due, waiting });
         self.assessed.lock().unwrap_or_else(PoisonError::into_inner).insert(key, Arc::clone(&assessment));
         assessment
     }

@@ -2,11 +2,11 @@
 
 use jiff::civil::Date;
 use store::SubjectId;
-use trade::dosing::{Action, Proposal};
+use trade::dosing::{Action, Plan, Proposal};
 use trade::name::ExerciseId;
 use trade::side::WorkingSide;
 
-use crate::desk::{Assessment, Desk, Person};
+use crate::desk::{Desk, Person};
 
 /// One line of one swimmer that waits for a decision.
 #[derive(Debug, Clone, PartialEq)]
@@ -68,10 +68,8 @@ fn is_settled(person: &Person, proposal: &Proposal) -> bool {
 }
 
 /// Everything of one swimmer that waits.
-pub fn waiting_for(person: &Person, assessment: &Assessment) -> Vec<Waiting> {
-    assessment
-        .plan
-        .proposals
+pub fn waiting_for(person: &Person, plan: &Plan) -> Vec<Waiting> {
+    plan.proposals
         .iter()
         .filter(|proposal| needs_a_decision(proposal) && !is_settled(person, proposal))
         .map(|proposal| Waiting {
@@ -86,7 +84,7 @@ impl Desk {
     /// Everything that waits on one day: what must be confirmed by itself first, then by swimmer.
     pub fn review_on(&self, on: Date) -> Vec<Waiting> {
         let mut queue: Vec<Waiting> =
-            self.squad_on(on).flat_map(|person| waiting_for(person, &self.assess(person, on))).collect();
+            self.squad_on(on).flat_map(|person| self.assess(person, on).waiting.clone()).collect();
         queue.sort_by(|one, other| {
             let key = |waiting: &Waiting| (waiting.may_go_together(), order(waiting.proposal.action));
             key(one).cmp(&key(other)).then_with(|| one.name.cmp(&other.name)).then_with(|| {

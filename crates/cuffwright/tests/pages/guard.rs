@@ -107,3 +107,48 @@ async fn a_form_sent_twice_is_stored_once() {
     assert_eq!(first.location(), second.location());
     assert_eq!(count(), before + 1);
 }
+
+#[tokio::test]
+async fn a_fault_with_the_desk_in_hand_leaves_the_next_reader_whole() {
+    let site = site_with(Case::PainOnMonday);
+    let broken = site.site().clone();
+    let fell = std::thread::spawn(move || {
+        let _desk = broken.desk();
+        panic!("on purpose");
+    });
+    assert!(fell.join().is_err());
+    let page = site.get("/people").await;
+    assert_eq!(page.status, 200);
+    assert_eq!(page.body.matches("class=\"pair-line\"").count(), 1, "what is on record is still there");
+}
+
+#[tokio::test]
+async fn the_socket_answers_and_stops_when_told() {
+    use std::io::{Read, Write};
+    let desk =
+        app::desk::Desk::new(store::Store::in_memory().unwrap(), trade::protocol::shipped().clone()).unwrap();
+    let settings = cuffwright::web::Settings {
+        address: "127.0.0.1:0".parse().unwrap(),
+        author: super::site::author(),
+        clock: std::sync::Arc::new(app::demo::morning),
+        banner: None,
+    };
+    let bound = cuffwright::web::bind(desk, settings).await.unwrap();
+    let address = bound.address();
+    let (stop, stopped) = tokio::sync::oneshot::channel::<()>();
+    let server = tokio::spawn(bound.run(async {
+        stopped.await.ok();
+    }));
+    let answer = tokio::task::spawn_blocking(move || {
+        let mut stream = std::net::TcpStream::connect(address).unwrap();
+        write!(stream, "GET / HTTP/1.1\r\nHost: {address}\r\nConnection: close\r\n\r\n").unwrap();
+        let mut answer = String::new();
+        stream.read_to_string(&mut answer).unwrap();
+        answer
+    });
+    let answer = answer.await.unwrap();
+    assert!(answer.starts_with("HTTP/1.1 200") && answer.contains("first-steps"));
+    stop.send(()).unwrap();
+    tokio::time::timeout(std::time::Duration::from_secs(20), server).await.expect("it stops").unwrap();
+    assert!(std::net::TcpStream::connect(address).is_err(), "the address is free again");
+}

@@ -17,6 +17,7 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use app::desk::{Author, Desk};
 use app::moment::Moment;
+use store::SubjectId;
 
 /// Reads the clock; the one place where time enters the pages.
 pub type Clock = Arc<dyn Fn() -> Moment + Send + Sync>;
@@ -107,12 +108,16 @@ impl Site {
         }
     }
 
-    /// Judges every swimmer for today, so that no reader waits for it.
+    /// Judges every swimmer for today, so that no reader waits for it. What is known already costs next to nothing,
+    /// and the desk is let go between two swimmers.
     pub fn warm(&self) {
         let today = self.now().today;
-        let desk = self.desk();
-        for person in desk.squad_on(today) {
-            desk.assess(person, today);
+        let subjects: Vec<SubjectId> = self.desk().squad_on(today).map(|person| person.subject).collect();
+        for subject in subjects {
+            let desk = self.desk();
+            if let Ok(person) = desk.person(subject) {
+                desk.assess(person, today);
+            }
         }
     }
 

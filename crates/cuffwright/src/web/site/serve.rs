@@ -21,6 +21,8 @@ use crate::web::routes;
 const HEAD_PATIENCE: Duration = Duration::from_secs(15);
 /// Longest wait for answers on their way when the server stops.
 const GOODBYE: Duration = Duration::from_secs(5);
+/// How often it looks whether a new day has begun.
+const MIDNIGHT_WATCH: Duration = Duration::from_secs(60);
 /// Most connections at a time.
 const CONNECTIONS: usize = 128;
 
@@ -74,6 +76,7 @@ impl std::error::Error for ServeError {}
 pub struct Bound {
     listener: TcpListener,
     app: Router,
+    site: Site,
     address: SocketAddr,
 }
 
@@ -87,9 +90,7 @@ pub async fn bind(desk: Desk, settings: Settings) -> Result<Bound, ServeError> {
     let listener = TcpListener::bind(settings.address).await.map_err(failed)?;
     let address = listener.local_addr().map_err(failed)?;
     let site = Site::new(desk, settings.author, settings.clock, settings.banner, address.port());
-    let early = site.clone();
-    tokio::task::spawn_blocking(move || early.warm());
-    Ok(Bound { listener, app: routes::router(site), address })
+    Ok(Bound { listener, app: routes::router(site.clone()), site, address })
 }
 
 /// Serves until Ctrl-C. `ready` is told the address once it is taken.
@@ -119,6 +120,7 @@ impl Bound {
         http.timer(TokioTimer::new()).header_read_timeout(HEAD_PATIENCE).max_buf_size(64 * 1024);
         let leaving = GracefulShutdown::new();
         let places = Arc::new(Semaphore::new(CONNECTIONS));
+        let each_day = tokio::spawn(stay_warm(self.site.clone()));
         let mut stop = std::pin::pin!(stop);
         loop {
             let place = tokio::select! {
@@ -143,6 +145,22 @@ impl Bound {
                 drop(place);
             });
         }
+        each_day.abort();
         let _ = tokio::time::timeout(GOODBYE, leaving.shutdown()).await;
+    }
+}
+
+/// Judges everybody once at the start and once after each midnight, before the first reader asks.
+async fn stay_warm(site: Site) {
+    let mut known = None;
+    loop {
+        let today = site.now().today;
+        if known != Some(today) {
+            let site = site.clone();
+            // A fault in here concerns nobody: the reader's own request would meet it and say so.
+            let _ = tokio::task::spawn_blocking(move || site.warm()).await;
+            known = Some(today);
+        }
+        tokio::time::sleep(MIDNIGHT_WATCH).await;
     }
 }
