@@ -11,6 +11,7 @@ const BUILT_NAMES: &[&str] = &[
     "act-",
     "see-as-name-",
     "seen-lede-",
+    "erase-ground-",
     "archive-kind-",
     "role-",
     "thing-",
