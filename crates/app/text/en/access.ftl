@@ -298,3 +298,11 @@ audit-this-record = this record
 audit-everybody = everybody
 audit-none = Nothing yet.
 audit-older = Older
+
+# A certificate that the club brings
+certificate-unread = the certificate cannot be read ({ $detail })
+certificate-key-unread = the key cannot be read ({ $detail })
+certificate-mismatch = certificate and key do not belong together
+certificate-not-yet = it holds only from { $day }
+certificate-ended = it has ended on { $day }
+certificate-name = it does not hold for { $host }, but for { $hosts }

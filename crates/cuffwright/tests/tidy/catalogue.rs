@@ -12,6 +12,7 @@ const BUILT_NAMES: &[&str] = &[
     "see-as-name-",
     "seen-lede-",
     "erase-ground-",
+    "cli-account-",
     "archive-kind-",
     "role-",
     "thing-",

@@ -6,13 +6,15 @@
 //! - [`run`]: from a route to a page function and back, defects caught.
 //! - [`sent`]: a form as it arrived.
 //! - [`visit`]: one request as a page function sees it.
-//! - [`serve`]: the sockets; [`lan`]: how phones reach the laptop.
+//! - [`serve`]: the socket of this machine; [`on_lan`]: the one of the club's network; [`lan`]: how phones reach it.
 
 pub mod badge;
 pub mod enter;
 pub mod guard;
 pub mod lan;
 pub mod needs;
+pub mod on_lan;
+mod reception;
 pub mod run;
 pub mod see_as;
 pub mod sent;

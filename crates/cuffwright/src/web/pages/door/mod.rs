@@ -111,15 +111,16 @@ pub(crate) fn new_token() -> Result<Token, WebError> {
 
 /// A code nobody has had before.
 fn new_code(purpose: Purpose) -> Result<NewCode, WebError> {
-    for _ in 0..32 {
-        let (id, bytes) = (fresh::id(), fresh::bytes());
-        if let (Some(id), Some(bytes)) = (id, bytes)
-            && let Some(code) = Code::from_random(purpose, &bytes)
-        {
-            return Ok(NewCode { id, code });
-        }
-    }
-    Err(WebError::defect("chance"))
+    fresh_code(purpose).ok_or_else(|| WebError::defect("chance"))
+}
+
+/// The same for the command line; none when the computer gives no random numbers.
+pub(crate) fn fresh_code(purpose: Purpose) -> Option<NewCode> {
+    // Bytes that would favour some letters are passed over; that more than a few draws fail is next to impossible.
+    (0..32).find_map(|_| {
+        let code = Code::from_random(purpose, &fresh::bytes()?)?;
+        Some(NewCode { id: fresh::id()?, code })
+    })
 }
 
 /// Somebody is in: the browser gets the new token, and nothing that it came with counts any more.
