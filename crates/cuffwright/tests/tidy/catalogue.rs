@@ -11,6 +11,8 @@ const BUILT_NAMES: &[&str] = &[
     "act-",
     "see-as-name-",
     "seen-lede-",
+    "erase-ground-",
+    "cli-account-",
     "archive-kind-",
     "role-",
     "thing-",
