@@ -18,6 +18,7 @@ use crate::facts::Units;
 const ENGLISH: &[(&str, &str)] = &[
     ("cli", include_str!("../text/en/cli.ftl")),
     ("contract", include_str!("../text/en/contract.ftl")),
+    ("deck", include_str!("../text/en/deck.ftl")),
     ("door", include_str!("../text/en/door.ftl")),
     ("dosing", include_str!("../text/en/dosing.ftl")),
     ("due", include_str!("../text/en/due.ftl")),

@@ -189,16 +189,23 @@ export class Session {
     if (!go || this.state.halt) return [];
     /** @type {Partial<Entry>[]} */
     const caps = [];
+    /** @type {Map<string, Partial<Entry>>} */
+    const taught = new Map();
     for (const { phase, began } of workBegun(this.phases, { phase: go.phase ?? 0, t: go.t, lead: this.bag.timing.lead_s * 1000 }, t)) {
       for (const one of this.started(phase, began)) {
         const at = began + one.cap_ms;
         const set = this.setOf(one);
-        if (t < at || !one.line.timed || set?.cap || set?.end) continue;
+        if (t < at) continue;
+        if (!one.line.timed) {
+          if (!one.person.taught.has(one.line.exercise)) taught.set(`${one.who} ${one.line.exercise}`, { k: "taught", who: one.who, exercise: one.line.exercise });
+          continue;
+        }
+        if (set?.cap || set?.end) continue;
         const awake = visible && last <= at && t - last < ASLEEP_MS;
         caps.push({ k: "cap", who: one.who, run: go.id, phase: phase.index, ms: one.cap_ms, slot: this.slotOf(one), awake });
       }
     }
-    return caps.length === 0 ? [] : this.write(t, caps.map((cap) => ({ ...cap, t: Math.round(t) })));
+    return this.write(t, [...caps, ...taught.values()]);
   }
 
   /** Who is to be looked at; nobody outside a set. @param {number} t */

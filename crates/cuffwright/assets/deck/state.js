@@ -30,6 +30,7 @@ import { scenarioOf, stopFor } from "./pain.js";
  * @property {Map<string, string>} used  rung by exercise and side, where another than planned is used
  * @property {Map<string, SetState>} sets
  * @property {number} group
+ * @property {Set<string>} taught  exercises that were taught today
  * @property {number} order  place along the wall: the order in which they were marked as here
  */
 
@@ -142,7 +143,7 @@ function inOrder(one, other) {
 function emptyPerson(swimmer) {
   return {
     swimmer, present: false, since: Infinity, gone: Infinity, answers: undefined, effort: undefined, pains: [],
-    stopped: new Map(), stoppedShoulder: Infinity, stoppedAll: Infinity, used: new Map(), sets: new Map(), group: -1, order: Infinity,
+    stopped: new Map(), stoppedShoulder: Infinity, stoppedAll: Infinity, used: new Map(), sets: new Map(), group: -1, order: Infinity, taught: new Set(),
   };
 }
 
@@ -166,6 +167,9 @@ function takePerson(person, entry, bag) {
       break;
     case "effort":
       person.effort = entry;
+      break;
+    case "taught":
+      if (entry.exercise) person.taught.add(entry.exercise);
       break;
     case "rung":
       person.used.set(`${entry.exercise}|${entry.side}`, entry.rung ?? "");

@@ -74,6 +74,7 @@
  * @property {Exercise[]} exercises
  * @property {Swimmer[]} swimmers
  * @property {{mark:string, what:string, pieces:number, latex:string, inspected:string, due:boolean}[]} kit
+ * @property {{sign:string, words:string}[]} signs  for which everything stops and somebody rings
  * @property {Record<string,string>} words
  */
 

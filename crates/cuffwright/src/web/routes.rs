@@ -3,14 +3,14 @@
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
 use axum::middleware::{from_fn, from_fn_with_state, map_response};
-use axum::routing::get;
+use axum::routing::{get, post};
 
 use super::error::{Kind, WebError};
-use super::pages::{club, due, facts, import, kit, people, person, record, review, rules, session};
+use super::pages::{club, deck, due, facts, import, kit, people, person, record, review, rules, session};
 use super::site::Site;
 use super::site::guard::only_us;
 use super::site::run::{FILE_LIMIT, FORM_LIMIT, SESSION_LIMIT, caught, shows, takes};
-use super::{assets, respond};
+use super::{assets, console, respond};
 
 /// The whole site.
 pub fn router(site: Site) -> Router {
@@ -27,6 +27,18 @@ pub fn router(site: Site) -> Router {
         .route("/people/{id}/facts/{fact}/take-back", takes(facts::take_back, FORM_LIMIT))
         .route("/review", shows(review::show).merge(takes(review::send, FORM_LIMIT)))
         .route("/session", shows(session::show).merge(takes(session::send, SESSION_LIMIT)))
+        .route("/deck", shows(deck::prepare::show).merge(takes(deck::prepare::send, FORM_LIMIT)))
+        .route("/deck/place", shows(deck::place::show).merge(takes(deck::place::send, FORM_LIMIT)))
+        .route("/deck/hand-in", takes(deck::wire::hand_in, FILE_LIMIT))
+        .route("/deck/outbox", post(deck::wire::outbox))
+        .route("/deck/session/{session}", shows(deck::shell::console))
+        .route("/deck/session/{session}/wall", shows(deck::shell::wall))
+        .route("/deck/session/{session}/bag", shows(deck::wire::bag))
+        .route("/deck/session/{session}/record", shows(deck::record::show))
+        .route("/deck/session/{session}/keep", takes(deck::record::keep, FORM_LIMIT))
+        .route("/deck/session/{session}/close", takes(deck::record::close, FORM_LIMIT))
+        .route("/deck/app/{version}/{name}", get(console::serve))
+        .route("/deck/worker.js", get(console::worker))
         .route("/import", shows(import::show).merge(takes(import::take, FILE_LIMIT)))
         .route("/import/{key}", shows(import::preview).merge(takes(import::confirm, FORM_LIMIT)))
         .route("/club", shows(club::show).merge(takes(club::send, FORM_LIMIT)))

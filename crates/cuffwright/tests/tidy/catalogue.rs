@@ -10,6 +10,8 @@ use super::sources::files;
 const BUILT_NAMES: &[&str] = &[
     "act-",
     "archive-kind-",
+    // The live console's own: its modules are checked against the catalogue where they are embedded.
+    "deckui-",
     "role-",
     "thing-",
     "action-",

@@ -11,6 +11,7 @@
 //! - [`first`], [`club`], [`import`]: what a newcomer sees, who the club is, the club's own files.
 
 pub mod club;
+pub mod deck;
 pub mod due;
 pub mod facts;
 pub mod first;

@@ -85,7 +85,8 @@ fn visit(site: Site, params: Params, query: Option<String>, request: &Request) -
     Visit { site, moment, params, query, path: request.uri().path().to_owned() }
 }
 
-async fn apart(work: impl FnOnce() -> Answer + Send + 'static) -> Response {
+/// Runs what may take a while where waiting is allowed.
+pub async fn apart(work: impl FnOnce() -> Answer + Send + 'static) -> Response {
     match tokio::task::spawn_blocking(work).await {
         Ok(answer) => answer.into_response(),
         Err(_) => defect().into_response(),

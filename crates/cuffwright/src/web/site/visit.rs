@@ -101,6 +101,10 @@ const DONE: &[(&str, Outcome, &str)] = &[
     ("import-unchanged", Outcome::Unchanged, "done-import-unchanged"),
     ("corrected", Outcome::Done, "done-corrected"),
     ("taken-back", Outcome::Done, "done-taken-back"),
+    ("deck-prepared", Outcome::Done, "done-deck-prepared"),
+    ("deck-place", Outcome::Done, "done-deck-place"),
+    ("deck-kept", Outcome::Done, "done-deck-kept"),
+    ("deck-closed", Outcome::Done, "done-deck-closed"),
     ("nothing-marked", Outcome::Unchanged, "done-nothing-marked"),
 ];
 
