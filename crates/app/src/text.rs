@@ -16,6 +16,7 @@ use crate::facts::Units;
 
 /// English, file by file.
 const ENGLISH: &[(&str, &str)] = &[
+    ("access", include_str!("../text/en/access.ftl")),
     ("cli", include_str!("../text/en/cli.ftl")),
     ("contract", include_str!("../text/en/contract.ftl")),
     ("deck", include_str!("../text/en/deck.ftl")),

@@ -124,9 +124,10 @@ impl Desk {
     }
 
     /// Brings every open session into line: after a fault between storing entries and drawing facts from them.
-    pub fn settle_all(&mut self, moment: &Moment, author: &Author) -> Result<(), AppError> {
+    pub fn settle_all(&mut self, moment: &Moment) -> Result<(), AppError> {
         for session in self.deck_sessions() {
-            self.settle_session(moment, author, &session.session)?;
+            let author = Author { name: session.by.clone(), device: "deck".to_owned() };
+            self.settle_session(moment, &author, &session.session)?;
         }
         Ok(())
     }

@@ -189,7 +189,6 @@ error-reference = Quote this when you report it: { $reference }
 error-status = Status { $status }
 error-on-heading = From here
 error-back = Back to where you were
-error-to-due = To what is due
 error-to-people = To the swimmers
 
 ## Errors of the door

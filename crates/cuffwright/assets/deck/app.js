@@ -149,10 +149,11 @@ async function bagOf(disk, session) {
 async function post(entries) {
   const answer = await fetch("/deck/outbox", {
     method: "POST",
+    redirect: "manual",
     headers: { "content-type": "application/json", accept: "application/json" },
     body: JSON.stringify({ sent: new Date().toISOString(), entries }),
   });
-  if (answer.status === 401 || answer.status === 403) throw new Closed(String(answer.status));
+  if (answer.type === "opaqueredirect" || answer.status === 401 || answer.status === 403) throw new Closed(String(answer.status));
   if (!answer.ok) throw new Error(String(answer.status));
   return (await answer.json()).acks;
 }

@@ -18,7 +18,7 @@ use super::open;
 use super::serve::{self, PORT, Served};
 use super::words::say;
 use crate::web::Settings;
-use crate::web::site::Clock;
+use crate::web::site::{Clock, Entry};
 
 /// The record file in the demo's folder.
 const FILE: &str = "demo.cuff";
@@ -73,7 +73,7 @@ pub(super) fn run(args: &Args, context: Context) -> Result<Answer, Failure> {
             IpAddr::V4(Ipv4Addr::LOCALHOST),
             args.port.unwrap_or_else(usual_or_any_port),
         ),
-        author: Author { name: PRACTITIONER.to_owned(), device: "browser".to_owned() },
+        entry: Entry::Demo(Author { name: PRACTITIONER.to_owned(), device: "browser".to_owned() }),
         clock,
         banner: Some(say("cli-demo-banner", &[("day", day.clone())])),
     };

@@ -5,7 +5,7 @@ use std::net::{IpAddr, Ipv4Addr, SocketAddr};
 use std::panic;
 use std::sync::Arc;
 
-use app::desk::{Author, Desk};
+use app::desk::Desk;
 use serde::Serialize;
 
 use super::Context;
@@ -13,10 +13,10 @@ use super::answer::{Answer, json_text};
 use super::clock;
 use super::exit::Exit;
 use super::failure::Failure;
-use super::open::{self, StoreArgs};
+use super::open::StoreArgs;
 use super::page::Page;
 use super::words::{say, word};
-use crate::web::site::Clock;
+use crate::web::site::{Clock, Entry};
 use crate::web::{ServeError, Settings, bind};
 
 /// The port where nobody names one.
@@ -38,9 +38,6 @@ pub(super) struct Args {
     /// The address; one of this machine's own.
     #[arg(long, value_name = "ADDRESS", default_value = "127.0.0.1", value_parser = address)]
     address: IpAddr,
-    /// Who writes in the browser; the club's practitioner when left out.
-    #[arg(long, value_name = "NAME")]
-    by: Option<String>,
 }
 
 /// What is served, for the one answer at the start.
@@ -74,11 +71,9 @@ pub(super) fn run(args: &Args, context: Context) -> Result<Answer, Failure> {
     let desk = args.store.open()?;
     let about = clock::club(&desk)?.clone();
     let zone = clock::zone(&about.zone)?;
-    let by = args.by.clone().unwrap_or_else(|| about.practitioner.clone());
-    let author = Author { device: "browser".to_owned(), ..open::author(&by) };
     let clock: Clock = Arc::new(move || clock::moment_in(&zone, context));
     let served = Served::new(&about.name, args.store.store.display().to_string(), true);
-    serve(desk, Settings { address, author, clock, banner: None }, served, context)
+    serve(desk, Settings { address, entry: Entry::Accounts, clock, banner: None }, served, context)
 }
 
 /// Serves until Ctrl-C, and says where as soon as the address is taken.

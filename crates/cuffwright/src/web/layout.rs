@@ -2,9 +2,11 @@
 //!
 //! Only places that exist are shown: a link that leads nowhere costs a reader more than a missing one.
 
+use door::principal::Principal;
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use super::assets::{Asset, href};
+use super::routes::may_open;
 use super::words::{Value, say, text};
 
 /// A place of the interface, in the order of a day.
@@ -159,6 +161,10 @@ pub struct Frame<'a> {
     pub banner: Option<&'a str>,
     /// What the last form did, shown before anything else.
     pub outcome: Option<&'a Markup>,
+    /// Who reads: only places that are open to them are shown. Nobody known, no places.
+    pub who: Option<&'a Principal>,
+    /// Who that is, in words, and the way out.
+    pub badge: Option<&'a Markup>,
 }
 
 /// A whole page.
@@ -196,11 +202,12 @@ fn masthead(frame: &Frame<'_>) -> Markup {
     html! {
         header.masthead {
             div.masthead-row {
-                a.wordmark href="/due" { (mark()) span { (text("site-name")) } }
+                a.wordmark href="/" { (mark()) span { (text("site-name")) } }
                 @if let Some(club) = frame.club { p.club { (club) } }
+                @if let Some(badge) = frame.badge { (badge) }
                 nav.places aria-label=(text("nav-places")) { ul {
                     @for place in Place::DAY {
-                        @if let Some(first) = place.spots().first() {
+                        @if let Some(first) = open_spots(place, frame.who).first() {
                             li { (place_link(place, *first, frame.here)) }
                         }
                     }
@@ -208,10 +215,17 @@ fn masthead(frame: &Frame<'_>) -> Markup {
             }
             (lane())
         }
-        @if let Some(place) = frame.here.place().filter(|place| place.spots().len() > 1) {
-            (within(place, frame.here))
+        @if let Some(place) = frame.here.place() {
+            @let spots = open_spots(place, frame.who);
+            @if spots.len() > 1 { (within(place, &spots, frame.here)) }
         }
     }
+}
+
+/// The spots of a place that are open to the reader.
+fn open_spots(place: Place, who: Option<&Principal>) -> Vec<Spot> {
+    let Some(who) = who else { return Vec::new() };
+    place.spots().iter().copied().filter(|spot| may_open(who, spot.path())).collect()
 }
 
 fn place_link(place: Place, first: Spot, here: Here) -> Markup {
@@ -225,11 +239,11 @@ fn place_link(place: Place, first: Spot, here: Here) -> Markup {
     }
 }
 
-fn within(place: Place, here: Here) -> Markup {
+fn within(place: Place, spots: &[Spot], here: Here) -> Markup {
     let name = text(place.word());
     html! {
         nav.within aria-label=(say("nav-within", &[("place", Value::Words(&name))])) { ul {
-            @for spot in place.spots() {
+            @for spot in spots {
                 li { a href=(spot.path()) aria-current=[here.current(*spot)] { (text(spot.word())) } }
             }
         } }
@@ -298,7 +312,8 @@ mod tests {
     use super::*;
 
     fn rendered(here: Here) -> String {
-        shell(&Frame { title: "Due", here, ..Frame::default() }, html! {}).into_string()
+        let who = Principal::laptop("R. Ahvenlaine");
+        shell(&Frame { title: "Due", here, who: Some(&who), ..Frame::default() }, html! {}).into_string()
     }
 
     #[test]

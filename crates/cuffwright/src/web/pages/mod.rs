@@ -3,7 +3,9 @@
 //!
 //! - [`shared`]: words that many pages need.
 //! - [`due`], [`review`]: the day and what waits for a person.
-//! - [`people`], [`person`]: the swimmers.
+//! - [`home`]: where somebody begins.
+//! - [`people`], [`person`]: the swimmers, for the practitioner; [`seen`], [`views`]: for everybody else.
+//! - [`see_as`]: the demo, as others see it.
 //! - [`record`]: every form by which a fact is written down.
 //! - [`facts`]: one fact: look at it, put it right, take it back.
 //! - [`session`]: a session written down by hand.
@@ -15,6 +17,7 @@ pub mod deck;
 pub mod due;
 pub mod facts;
 pub mod first;
+pub mod home;
 pub mod import;
 pub mod kit;
 pub mod people;
@@ -22,5 +25,8 @@ pub mod person;
 pub mod record;
 pub mod review;
 pub mod rules;
+pub mod see_as;
+pub mod seen;
 pub mod session;
 pub mod shared;
+pub mod views;

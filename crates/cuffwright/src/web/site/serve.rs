@@ -5,7 +5,7 @@ use std::net::SocketAddr;
 use std::sync::Arc;
 use std::time::Duration;
 
-use app::desk::{Author, Desk};
+use app::desk::Desk;
 use axum::Router;
 use hyper::server::conn::http1;
 use hyper_util::rt::{TokioIo, TokioTimer};
@@ -14,7 +14,7 @@ use hyper_util::service::TowerToHyperService;
 use tokio::net::TcpListener;
 use tokio::sync::Semaphore;
 
-use super::{Clock, Site};
+use super::{Clock, Entry, Site};
 use crate::web::routes;
 
 /// Longest wait for the head of a request.
@@ -30,8 +30,8 @@ const CONNECTIONS: usize = 128;
 pub struct Settings {
     /// Where; only a loopback address is taken. Port 0 takes any free one.
     pub address: SocketAddr,
-    /// Who writes.
-    pub author: Author,
+    /// How one comes in: by an account, or, in the demo, as its author.
+    pub entry: Entry,
     /// Reads the clock.
     pub clock: Clock,
     /// Words above every page, for instance that the club is invented.
@@ -89,7 +89,7 @@ pub async fn bind(desk: Desk, settings: Settings) -> Result<Bound, ServeError> {
     let failed = |error| ServeError::Bind(settings.address, error);
     let listener = TcpListener::bind(settings.address).await.map_err(failed)?;
     let address = listener.local_addr().map_err(failed)?;
-    let site = Site::new(desk, settings.author, settings.clock, settings.banner, address.port());
+    let site = Site::with(desk, settings.entry, settings.clock, settings.banner, address.port());
     Ok(Bound { listener, app: routes::router(site.clone()), site, address })
 }
 
@@ -155,7 +155,7 @@ async fn stay_warm(site: Site) {
     let mut known = None;
     // After a fault between storing a device's entries and drawing facts from them, both are brought into line.
     let mended = site.clone();
-    let _ = tokio::task::spawn_blocking(move || mended.desk().settle_all(&mended.now(), mended.author())).await;
+    let _ = tokio::task::spawn_blocking(move || mended.desk().settle_all(&mended.now())).await;
     loop {
         let today = site.now().today;
         if known != Some(today) {

@@ -51,6 +51,6 @@ pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
         entrance: sent.one("entrance").to_owned(),
         defibrillator: sent.one("defibrillator").to_owned(),
     };
-    desk.record_deck_place(&visit.moment, visit.site.author(), &place)?;
+    desk.record_deck_place(&visit.moment, &visit.author(), &place)?;
     Ok(respond::see("/deck?done=deck-place"))
 }

@@ -228,7 +228,7 @@ pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
         exercises,
         before_water_override: soon.and(sent.some("before_water")).map(str::to_owned),
     };
-    desk.prepare_deck(&visit.moment, visit.site.author(), &fresh_key(), wish)?;
+    desk.prepare_deck(&visit.moment, &visit.author(), &fresh_key(), wish)?;
     Ok(respond::see("/deck?done=deck-prepared"))
 }
 

@@ -135,7 +135,7 @@ pub fn keep(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
         .map(|one| (one.subject, one.id))
         .collect();
     for (subject, id) in drops {
-        desk.deck_take_back(&visit.moment, visit.site.author(), subject, id, &text("deck-kept-reason"))?;
+        desk.deck_take_back(&visit.moment, &visit.author(), subject, id, &text("deck-kept-reason"))?;
     }
     Ok(respond::see(&format!("/deck/session/{}/record?done=deck-kept", session.session)))
 }
@@ -186,7 +186,7 @@ pub fn close(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
     if reason.is_empty() {
         return show(desk, visit);
     }
-    let author = visit.site.author().name.clone();
+    let author = visit.author().name;
     desk.close_refusal(&Closing { number, author, at: visit.moment.stamp.clone(), reason })?;
     Ok(respond::see(&format!("/deck/session/{}/record?done=deck-closed", session.session)))
 }

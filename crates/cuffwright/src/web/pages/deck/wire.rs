@@ -1,9 +1,14 @@
 //! The bag that a device takes along, and the outbox that it hands over: JSON, for the console alone.
 
+use std::sync::Arc;
+
+use app::deck::settle::Ack;
 use app::desk::Desk;
-use axum::extract::{Request, State};
+use axum::Extension;
+use axum::extract::Request;
 use axum::http::{HeaderValue, StatusCode, header};
-use axum::response::{IntoResponse, Response};
+use axum::response::Response;
+use door::permit::Thing;
 use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 
@@ -11,7 +16,6 @@ use super::session;
 use crate::web::error::{Kind, WebError};
 use crate::web::pages::deck::prepare;
 use crate::web::respond;
-use crate::web::site::Site;
 use crate::web::site::run::{SESSION_LIMIT, apart};
 use crate::web::site::sent::Sent;
 use crate::web::site::visit::{Answer, Visit};
@@ -28,7 +32,7 @@ struct Handed {
 
 #[derive(Serialize)]
 struct Acknowledged {
-    acks: Vec<app::deck::settle::Ack>,
+    acks: Vec<Ack>,
     /// The server's clock, milliseconds, for the device's estimate of its own offset.
     server_ms: u64,
 }
@@ -40,32 +44,36 @@ pub fn bag(desk: &Desk, visit: &Visit) -> Answer {
     Ok(json(StatusCode::OK, &desk.deck_bag(&session, "", stamp)))
 }
 
-/// Takes a hand-over. That it comes from our own page was looked at before; JSON from elsewhere never gets here.
-pub async fn outbox(State(site): State<Site>, request: Request) -> Response {
+/// Takes a hand-over.
+///
+/// It carries no form word: an outbox outlives the start of the server that a word belongs to. What keeps another
+/// site's page out is the guard (its origin is named by the browser) and the content type, which no form can send.
+pub async fn outbox(Extension(visit): Extension<Arc<Visit>>, request: Request) -> Response {
     let kind = request.headers().get(header::CONTENT_TYPE).and_then(|kind| kind.to_str().ok());
-    if !kind.is_some_and(|kind| kind.starts_with("application/json")) {
-        return WebError::new(Kind::Input).into_response();
-    }
-    let Ok(bytes) = axum::body::to_bytes(request.into_body(), SESSION_LIMIT).await else {
-        return WebError::new(Kind::Large).into_response();
-    };
+    let is_json = kind.is_some_and(|kind| kind.starts_with("application/json"));
+    let body = axum::body::to_bytes(request.into_body(), SESSION_LIMIT).await;
     apart(move || {
-        let handed: Handed = serde_json::from_slice(&bytes).map_err(|_| WebError::new(Kind::Input))?;
-        let (moment, author) = (site.now(), site.author().clone());
-        let acks = take(&mut site.desk(), &moment, &author, &handed)?;
-        Ok(json(StatusCode::OK, &Acknowledged { acks, server_ms: moment.unix_millis }))
+        let taken = match body {
+            Ok(bytes) if is_json => taken(&visit, &bytes),
+            Ok(_) => Err(WebError::new(Kind::Input)),
+            Err(_) => Err(WebError::new(Kind::Large)),
+        };
+        taken.unwrap_or_else(|error| error.answer(&visit.site.desk(), &visit))
     })
     .await
 }
 
-fn take(
-    desk: &mut Desk,
-    moment: &app::moment::Moment,
-    author: &app::desk::Author,
-    handed: &Handed,
-) -> Result<Vec<app::deck::settle::Ack>, WebError> {
+fn taken(visit: &Visit, bytes: &[u8]) -> Answer {
+    let handed: Handed = serde_json::from_slice(bytes).map_err(|_| WebError::new(Kind::Input))?;
+    let acks = take(&mut visit.site.desk(), visit, &handed)?;
+    Ok(json(StatusCode::OK, &Acknowledged { acks, server_ms: visit.moment.unix_millis }))
+}
+
+fn take(desk: &mut Desk, visit: &Visit, handed: &Handed) -> Result<Vec<Ack>, WebError> {
     let texts: Vec<String> = handed.entries.iter().take(MOST).map(|entry| entry.get().to_owned()).collect();
-    Ok(desk.receive(moment, author, &texts)?)
+    let acks = desk.receive(&visit.moment, &visit.author(), &texts)?;
+    desk.changed(&visit.moment, visit.who()?, Thing::RecordSession, &[])?;
+    Ok(acks)
 }
 
 /// Takes an outbox that a device saved as a file.
@@ -78,7 +86,7 @@ pub fn hand_in(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
     let mut acks = Vec::new();
     for some in handed.entries.chunks(MOST) {
         let some = Handed { entries: some.to_vec() };
-        acks.extend(take(desk, &visit.moment, visit.site.author(), &some)?);
+        acks.extend(take(desk, visit, &some)?);
     }
     let count = |words: &[&str]| {
         Value::Count(i64::try_from(acks.iter().filter(|ack| words.contains(&ack.outcome)).count()).unwrap_or(0))

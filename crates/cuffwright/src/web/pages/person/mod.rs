@@ -31,6 +31,9 @@ use crate::web::words::{Value, say, text};
 
 /// The page.
 pub fn show(desk: &Desk, visit: &Visit) -> Answer {
+    if !visit.is_clinical() {
+        return super::seen::one::show(desk, visit);
+    }
     let person = desk.person(visit.subject()?)?;
     page(desk, visit, person, None, axum::http::StatusCode::OK)
 }
