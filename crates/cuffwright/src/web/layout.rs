@@ -37,7 +37,7 @@ impl Place {
     pub const fn spots(self) -> &'static [Spot] {
         match self {
             Place::Due => &[Spot::Due, Spot::Review],
-            Place::Deck => &[Spot::Session, Spot::Devices],
+            Place::Deck => &[Spot::Deck, Spot::Session, Spot::Devices],
             Place::People => &[Spot::People, Spot::Import, Spot::Accounts, Spot::Audit, Spot::Retention],
             Place::Kit => &[Spot::Kit],
             Place::Rules => &[Spot::Rules, Spot::Exercises, Spot::Sources],
@@ -65,6 +65,8 @@ pub enum Spot {
     Due,
     /// Proposals waiting for a person.
     Review,
+    /// The live session.
+    Deck,
     /// A session, written down by hand.
     Session,
     /// The swimmers.
@@ -95,6 +97,7 @@ impl Spot {
         match self {
             Spot::Due => "/due",
             Spot::Review => "/review",
+            Spot::Deck => "/deck",
             Spot::Session => "/session",
             Spot::People => "/people",
             Spot::Import => "/import",
@@ -114,6 +117,7 @@ impl Spot {
             Spot::Due => "spot-due",
             Spot::Review => "spot-review",
             Spot::People => "spot-people",
+            Spot::Deck => "spot-deck",
             Spot::Session => "spot-session",
             Spot::Import => "spot-import",
             Spot::Kit => "place-kit",
@@ -336,7 +340,7 @@ mod tests {
             ("/people", true),
             ("/rules", true),
             ("/review", true),
-            ("/session", true),
+            ("/deck", true),
             ("/kit", true),
             ("/week", false),
             ("/year", false),

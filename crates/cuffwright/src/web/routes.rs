@@ -9,18 +9,18 @@ use ::door::principal::{Principal, Via};
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
 use axum::middleware::{from_fn, from_fn_with_state, map_response};
-use axum::routing::{MethodRouter, get};
+use axum::routing::{MethodRouter, get, post};
 
 use super::error::{Kind, WebError};
 use super::pages::{
-    club, door, due, facts, home, import, kit, people, person, privacy, record, review, rules, see_as,
+    club, deck, door, due, facts, home, import, kit, people, person, privacy, record, review, rules, see_as,
     session, views,
 };
 use super::site::Site;
 use super::site::guard::only_us;
 use super::site::needs::{CLINICAL, DECK, Needs};
 use super::site::run::{self, FILE_LIMIT, FORM_LIMIT, Read, SESSION_LIMIT, Write, WriteApart, caught};
-use super::{assets, respond};
+use super::{assets, console, respond};
 
 /// One way of asking at one address.
 #[derive(Clone, Copy)]
@@ -98,6 +98,21 @@ pub const ROUTES: &[Route] = &[
     takes("/review", Needs::Everybody(Thing::Decide), review::send, FORM_LIMIT),
     shows("/session", DECK, session::show),
     takes("/session", DECK, session::send, SESSION_LIMIT),
+    // The deck: a session is prepared, run on devices, and looked at.
+    shows("/deck", DECK, deck::prepare::show),
+    takes("/deck", DECK, deck::prepare::send, FORM_LIMIT),
+    shows("/deck/place", DECK, deck::place::show),
+    takes("/deck/place", DECK, deck::place::send, FORM_LIMIT),
+    takes("/deck/hand-in", DECK, deck::wire::hand_in, FILE_LIMIT),
+    stands("/deck/outbox", DECK, Method::Post, || post(deck::wire::outbox)),
+    shows("/deck/session/{session}", DECK, deck::shell::console),
+    shows("/deck/session/{session}/wall", DECK, deck::shell::wall),
+    shows("/deck/session/{session}/bag", DECK, deck::wire::bag),
+    shows("/deck/session/{session}/record", DECK, deck::record::show),
+    takes("/deck/session/{session}/keep", DECK, deck::record::keep, FORM_LIMIT),
+    takes("/deck/session/{session}/close", CLINICAL, deck::record::close, FORM_LIMIT),
+    stands("/deck/app/{version}/{name}", Needs::Nothing, Method::Get, || get(console::serve)),
+    stands("/deck/worker.js", Needs::Nothing, Method::Get, || get(console::worker)),
     // The swimmers: each role sees its own type of them.
     shows("/people", Needs::Some(Thing::Roster), people::show),
     shows("/people/{id}", Needs::Swimmer(Thing::Roster), person::show),

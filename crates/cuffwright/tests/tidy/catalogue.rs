@@ -14,6 +14,8 @@ const BUILT_NAMES: &[&str] = &[
     "erase-ground-",
     "cli-account-",
     "archive-kind-",
+    // The live console's own: its modules are checked against the catalogue where they are embedded.
+    "deckui-",
     "role-",
     "thing-",
     "action-",

@@ -14,6 +14,7 @@
 //! - [`first`], [`club`], [`import`]: what a newcomer sees, who the club is, the club's own files.
 
 pub mod club;
+pub mod deck;
 pub mod door;
 pub mod due;
 pub mod facts;

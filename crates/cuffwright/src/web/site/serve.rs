@@ -184,6 +184,9 @@ impl Bound {
 /// Judges everybody once at the start and once after each midnight, before the first reader asks.
 async fn stay_warm(site: Site) {
     let mut known = None;
+    // After a fault between storing a device's entries and drawing facts from them, both are brought into line.
+    let mended = site.clone();
+    let _ = tokio::task::spawn_blocking(move || mended.desk().settle_all(&mended.now())).await;
     loop {
         let today = site.now().today;
         if known != Some(today) {

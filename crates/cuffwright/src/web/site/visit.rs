@@ -194,6 +194,10 @@ const DONE: &[(&str, Outcome, &str)] = &[
     ("paired", Outcome::Done, "done-paired"),
     ("device-ended", Outcome::Done, "done-device-ended"),
     ("withdrawn", Outcome::Done, "done-withdrawn"),
+    ("deck-prepared", Outcome::Done, "done-deck-prepared"),
+    ("deck-place", Outcome::Done, "done-deck-place"),
+    ("deck-kept", Outcome::Done, "done-deck-kept"),
+    ("deck-closed", Outcome::Done, "done-deck-closed"),
     ("nothing-marked", Outcome::Unchanged, "done-nothing-marked"),
 ];
 
