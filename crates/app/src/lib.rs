@@ -9,6 +9,7 @@
 //! - [`import`]: a club's own files as a preview; [`bring_in`]: the same into the desk.
 //! - [`entry`]: accounts, signing in, devices, the audit; [`roles`]: what each role is shown, as a type of its own;
 //!   [`privacy`]: consent withdrawn, one person's archive, erasure, retention.
+//! - [`drawn`]: an exercise of the protocol as a movement of a body.
 //! - [`text`]: the one catalogue of sentences; [`wire`]: documented JSON shapes.
 //! - [`moment`], [`error`].
 
@@ -16,6 +17,7 @@ pub mod bring_in;
 pub mod decide;
 pub mod demo;
 pub mod desk;
+pub mod drawn;
 pub mod entry;
 pub mod error;
 pub mod facts;
