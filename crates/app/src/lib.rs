@@ -10,6 +10,7 @@
 //! - [`import`]: a club's own files as a preview; [`bring_in`]: the same into the desk.
 //! - [`entry`]: accounts, signing in, devices, the audit; [`roles`]: what each role is shown, as a type of its own;
 //!   [`privacy`]: consent withdrawn, one person's archive, erasure, retention.
+//! - [`drawn`]: an exercise of the protocol as a movement of a body.
 //! - [`text`]: the one catalogue of sentences; [`wire`]: documented JSON shapes.
 //! - [`moment`], [`error`].
 
@@ -18,6 +19,7 @@ pub mod decide;
 pub mod deck;
 pub mod demo;
 pub mod desk;
+pub mod drawn;
 pub mod entry;
 pub mod error;
 pub mod facts;
