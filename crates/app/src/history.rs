@@ -170,7 +170,15 @@ impl Builder {
             | Kind::Period
             | Kind::Meet
             | Kind::KitPiece
-            | Kind::Inspection => {}
+            | Kind::Inspection
+            | Kind::SquadPlan
+            | Kind::DeckHours
+            | Kind::Supervisor
+            | Kind::OtherTime
+            | Kind::Closure
+            | Kind::Holiday
+            | Kind::PracticeChange
+            | Kind::Dryland => {}
         }
         Ok(())
     }
@@ -290,6 +298,14 @@ pub fn check(protocol: &Protocol, kind: Kind, payload: &str) -> Result<(), Vec<P
         Kind::Swimmer => parse::<facts::SwimmerFact>(&fact).map(drop),
         Kind::Club => parse::<facts::ClubFact>(&fact).map(drop),
         Kind::Practice => parse::<facts::PracticeFact>(&fact).map(drop),
+        Kind::SquadPlan
+        | Kind::DeckHours
+        | Kind::Supervisor
+        | Kind::OtherTime
+        | Kind::Closure
+        | Kind::Holiday
+        | Kind::PracticeChange
+        | Kind::Dryland => facts::check_week(kind, payload),
         Kind::KitPiece => parse::<facts::KitPieceFact>(&fact).map(drop),
         Kind::Inspection => parse::<facts::InspectionFact>(&fact).map(drop),
         Kind::Season | Kind::Period | Kind::Meet => {

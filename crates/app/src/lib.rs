@@ -9,6 +9,7 @@
 //! - [`import`]: a club's own files as a preview; [`bring_in`]: the same into the desk.
 //! - [`entry`]: accounts, signing in, devices, the audit; [`roles`]: what each role is shown, as a type of its own;
 //!   [`privacy`]: consent withdrawn, one person's archive, erasure, retention.
+//! - [`mod@week`]: the timetable around the water: described weeks, the club's own calendar, rotas.
 //! - [`text`]: the one catalogue of sentences; [`wire`]: documented JSON shapes.
 //! - [`moment`], [`error`].
 
@@ -27,4 +28,5 @@ pub mod review;
 pub mod roles;
 pub mod text;
 pub mod views;
+pub mod week;
 pub mod wire;

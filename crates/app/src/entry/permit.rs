@@ -32,6 +32,14 @@ pub const fn recording(kind: Kind) -> Thing {
         Kind::Taught | Kind::SignOff | Kind::Session | Kind::Set => Thing::RecordSession,
         Kind::Decision => Thing::Decide,
         Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet => Thing::EditCalendar,
+        Kind::SquadPlan
+        | Kind::DeckHours
+        | Kind::Supervisor
+        | Kind::OtherTime
+        | Kind::Closure
+        | Kind::Holiday
+        | Kind::PracticeChange
+        | Kind::Dryland => Thing::EditCalendar,
         Kind::KitPiece | Kind::Inspection => Thing::EditKit,
     }
 }

@@ -9,11 +9,13 @@
 //! - [`licensed`]: referral, clearance, limit.
 //! - [`work`]: taught, sign-off, session, set, decision, water week.
 //! - [`club`]: the club itself, practices, season, periods, meets, kit, inspections.
+//! - [`week`]: the timetable: squads' plans, deck hours, supervisors, closures, changes, dryland sessions.
 
 pub mod body;
 pub mod club;
 pub mod licensed;
 pub mod person;
+pub mod week;
 pub mod work;
 
 use serde::de::DeserializeOwned;
@@ -22,6 +24,7 @@ pub use body::*;
 pub use club::*;
 pub use licensed::*;
 pub use person::*;
+pub use week::*;
 pub use work::*;
 
 /// Why a payload cannot be read as the trade understands it.
@@ -156,6 +159,22 @@ kinds! {
     KitPiece => "kit-piece",
     /// An inspection of a piece of kit.
     Inspection => "inspection",
+    /// What a squad wants of dryland.
+    SquadPlan => "squad-plan",
+    /// Hours at which a place is ours.
+    DeckHours => "deck-hours",
+    /// Somebody who supervises.
+    Supervisor => "supervisor",
+    /// School, or another load on the same shoulders.
+    OtherTime => "other-time",
+    /// A closed place.
+    Closure => "closure",
+    /// Holidays or exams.
+    Holiday => "holiday",
+    /// A practice moved, cancelled or extra.
+    PracticeChange => "practice-change",
+    /// A dryland session of a squad.
+    Dryland => "dryland",
 }
 
 /// A wire shape that is the payload of one kind of fact.
@@ -202,4 +221,12 @@ payloads! {
     MeetFact => Meet,
     KitPieceFact => KitPiece,
     InspectionFact => Inspection,
+    SquadPlanFact => SquadPlan,
+    DeckHoursFact => DeckHours,
+    SupervisorFact => Supervisor,
+    OtherTimeFact => OtherTime,
+    ClosureFact => Closure,
+    HolidayFact => Holiday,
+    PracticeChangeFact => PracticeChange,
+    DrylandFact => Dryland,
 }

@@ -9,11 +9,12 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     ("mechanics", &["quantity"]),
     ("trade", &["quantity"]),
+    ("schedule", &[]),
     ("store", &[]),
     // The door decides over values and the store keeps rows; neither knows the other, and `app` brings them together.
     ("door", &[]),
-    ("app", &["quantity", "trade", "store", "door"]),
-    ("cuffwright", &["quantity", "trade", "store", "door", "app"]),
+    ("app", &["quantity", "trade", "schedule", "store", "door"]),
+    ("cuffwright", &["quantity", "trade", "schedule", "store", "door", "app"]),
 ];
 
 /// What each pure crate may use from outside. Adding a name here is a decision: no clock, file, socket, database or
@@ -22,6 +23,20 @@ const PURE: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     ("mechanics", &["nalgebra", "statrs"]),
     ("trade", &["jiff", "toml", "sha2", "strsim"]),
+    // Two solvers: integer programs for the week, constraints for the rota. Both are handed their time limit.
+    (
+        "schedule",
+        &[
+            "good_lp",
+            "jiff",
+            "pumpkin-conflict-resolvers",
+            "pumpkin-constraints",
+            "pumpkin-core",
+            "pumpkin-propagators",
+            "strsim",
+            "toml",
+        ],
+    ),
 ];
 
 fn metadata() -> Metadata {
