@@ -178,7 +178,11 @@ impl Builder {
             | Kind::Closure
             | Kind::Holiday
             | Kind::PracticeChange
-            | Kind::Dryland => {}
+            | Kind::Dryland
+            | Kind::DeckSession
+            | Kind::DeckEntry
+            | Kind::DeckPlace
+            | Kind::Incident => {}
         }
         Ok(())
     }
@@ -308,6 +312,9 @@ pub fn check(protocol: &Protocol, kind: Kind, payload: &str) -> Result<(), Vec<P
         | Kind::Dryland => facts::check_week(kind, payload),
         Kind::KitPiece => parse::<facts::KitPieceFact>(&fact).map(drop),
         Kind::Inspection => parse::<facts::InspectionFact>(&fact).map(drop),
+        Kind::DeckSession => parse::<facts::DeckSessionFact>(&fact).and_then(|session| session.check()),
+        Kind::DeckPlace => parse::<facts::DeckPlaceFact>(&fact).map(drop),
+        Kind::Incident => parse::<facts::IncidentFact>(&fact).map(drop),
         Kind::Season | Kind::Period | Kind::Meet => {
             let (_, unreadable) = read_calendar(std::slice::from_ref(&fact));
             unreadable.into_iter().next().map_or(Ok(()), |unreadable| Err(unreadable.problems))

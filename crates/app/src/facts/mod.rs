@@ -10,9 +10,11 @@
 //! - [`work`]: taught, sign-off, session, set, decision, water week.
 //! - [`club`]: the club itself, practices, season, periods, meets, kit, inspections.
 //! - [`week`]: the timetable: squads' plans, deck hours, supervisors, closures, changes, dryland sessions.
+//! - [`deck`]: a prepared session, its place, an incident.
 
 pub mod body;
 pub mod club;
+pub mod deck;
 pub mod licensed;
 pub mod person;
 pub mod week;
@@ -22,6 +24,7 @@ use serde::de::DeserializeOwned;
 
 pub use body::*;
 pub use club::*;
+pub use deck::*;
 pub use licensed::*;
 pub use person::*;
 pub use week::*;
@@ -175,6 +178,14 @@ kinds! {
     PracticeChange => "practice-change",
     /// A dryland session of a squad.
     Dryland => "dryland",
+    /// A session that was prepared for the deck.
+    DeckSession => "deck-session",
+    /// What a device on deck wrote down.
+    DeckEntry => "deck-entry",
+    /// Where sessions are held.
+    DeckPlace => "deck-place",
+    /// An incident.
+    Incident => "incident",
 }
 
 /// A wire shape that is the payload of one kind of fact.
@@ -229,4 +240,7 @@ payloads! {
     HolidayFact => Holiday,
     PracticeChangeFact => PracticeChange,
     DrylandFact => Dryland,
+    DeckSessionFact => DeckSession,
+    DeckPlaceFact => DeckPlace,
+    IncidentFact => Incident,
 }
