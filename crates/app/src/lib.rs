@@ -11,6 +11,7 @@
 //! - [`entry`]: accounts, signing in, devices, the audit; [`roles`]: what each role is shown, as a type of its own;
 //!   [`privacy`]: consent withdrawn, one person's archive, erasure, retention.
 //! - [`drawn`]: an exercise of the protocol as a movement of a body.
+//! - [`mod@week`]: the timetable around the water: described weeks, the club's own calendar, rotas.
 //! - [`text`]: the one catalogue of sentences; [`wire`]: documented JSON shapes.
 //! - [`moment`], [`error`].
 
@@ -31,4 +32,5 @@ pub mod review;
 pub mod roles;
 pub mod text;
 pub mod views;
+pub mod week;
 pub mod wire;
