@@ -101,6 +101,8 @@ pub struct Club {
     pub kit: Vec<facts::KitPieceFact>,
     /// Inspections.
     pub inspections: Vec<facts::InspectionFact>,
+    /// The club's own trials of its tests, oldest first.
+    pub trials: Vec<facts::TrialFact>,
     /// What could not be read.
     pub unreadable: Vec<Unreadable>,
 }
@@ -333,6 +335,7 @@ impl Desk {
                 Kind::Practice => read_json(&fact.payload).map(|practice| club.practices.push(practice)),
                 Kind::KitPiece => read_json(&fact.payload).map(|piece| club.kit.push(piece)),
                 Kind::Inspection => read_json(&fact.payload).map(|look| club.inspections.push(look)),
+                Kind::Trial => read_json(&fact.payload).map(|trial| club.trials.push(trial)),
                 _ => Ok(()),
             };
             if let Err(problem) = result {
@@ -343,6 +346,7 @@ impl Desk {
         club.practices.sort_by_key(|practice| (practice.weekday, practice.from));
         club.kit.sort_by(|one, other| one.mark.cmp(&other.mark));
         club.inspections.sort_by_key(|look| look.date);
+        club.trials.sort_by_cached_key(|trial| (trial.date, format!("{trial:?}")));
         self.club = club;
         Ok(())
     }

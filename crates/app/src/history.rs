@@ -146,6 +146,8 @@ impl Builder {
             Kind::Taught => plain!(TaughtFact, taught),
             Kind::SignOff => plain!(SignOffFact, sign_offs),
             Kind::WaterWeek => checked!(WaterWeekFact, water_weeks),
+            Kind::WaterSession => checked!(WaterSessionFact, water_sessions),
+            Kind::WeeklyCheck => checked!(WeeklyCheckFact, weekly_checks),
             Kind::Talk => self.talks.push(parse(fact)?),
             Kind::Decision => {
                 let decision: facts::DecisionFact = parse(fact)?;
@@ -170,7 +172,8 @@ impl Builder {
             | Kind::Period
             | Kind::Meet
             | Kind::KitPiece
-            | Kind::Inspection => {}
+            | Kind::Inspection
+            | Kind::Trial => {}
         }
         Ok(())
     }
@@ -292,6 +295,7 @@ pub fn check(protocol: &Protocol, kind: Kind, payload: &str) -> Result<(), Vec<P
         Kind::Practice => parse::<facts::PracticeFact>(&fact).map(drop),
         Kind::KitPiece => parse::<facts::KitPieceFact>(&fact).map(drop),
         Kind::Inspection => parse::<facts::InspectionFact>(&fact).map(drop),
+        Kind::Trial => parse::<facts::TrialFact>(&fact).and_then(|trial| trial.check()),
         Kind::Season | Kind::Period | Kind::Meet => {
             let (_, unreadable) = read_calendar(std::slice::from_ref(&fact));
             unreadable.into_iter().next().map_or(Ok(()), |unreadable| Err(unreadable.problems))

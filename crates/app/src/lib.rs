@@ -9,9 +9,11 @@
 //! - [`import`]: a club's own files as a preview; [`bring_in`]: the same into the desk.
 //! - [`entry`]: accounts, signing in, devices, the audit; [`roles`]: what each role is shown, as a type of its own;
 //!   [`privacy`]: consent withdrawn, one person's archive, erasure, retention.
+//! - [`screening`]: a screening day, what follows from it, re-tests; [`asking`]: whom to ask this week.
 //! - [`text`]: the one catalogue of sentences; [`wire`]: documented JSON shapes.
 //! - [`moment`], [`error`].
 
+pub mod asking;
 pub mod bring_in;
 pub mod decide;
 pub mod demo;
@@ -25,6 +27,7 @@ pub mod moment;
 pub mod privacy;
 pub mod review;
 pub mod roles;
+pub mod screening;
 pub mod text;
 pub mod views;
 pub mod wire;

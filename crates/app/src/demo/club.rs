@@ -53,6 +53,7 @@ pub(super) fn tell(diary: &mut Diary<'_>) {
         units: Units::Metric,
         practitioner: format!("{}, sports physiotherapist", super::PRACTITIONER),
         practitioner_phone: "000 555 0140".to_owned(),
+        daily_practices: false,
     };
     diary.write(Hand::Office, &club);
     diary.write(Hand::Practitioner, &SeasonFact { start: SEASON });

@@ -172,12 +172,7 @@ fn screened_on(member: &Member) -> Vec<Date> {
 
 fn screening(diary: &mut Diary<'_>, member: &Member, day: Date) {
     let findings = findings(&mut diary.random, member, day);
-    let fact = ScreeningFact {
-        date: day,
-        tester: Hand::Practitioner.name().to_owned(),
-        findings,
-        visible_hollow: Vec::new(),
-    };
+    let fact = ScreeningFact { findings, ..ScreeningFact::of(day, Hand::Practitioner.name()) };
     diary.write(Hand::Practitioner, &fact);
 }
 
@@ -194,7 +189,7 @@ fn findings(random: &mut Random, member: &Member, day: Date) -> Vec<FindingFact>
             side,
             value: Some(value),
             as_entered: Some(format!("{value} {unit}")),
-            without_value: None,
+            ..FindingFact::default()
         });
     };
     // Strength rises with age, more in boys, and by a few per cent over ten weeks; the two arms differ by less than
@@ -263,5 +258,5 @@ fn water(diary: &mut Diary<'_>, member: &Member, day: Date) {
         _ => usual,
     };
     diary.at(day, 9 * 60 + 30);
-    diary.write(Hand::Office, &WaterWeekFact { from, km: tenths(km) });
+    diary.write(Hand::Office, &WaterWeekFact::of(from, tenths(km)));
 }

@@ -7,13 +7,15 @@
 //! - [`person`]: swimmer, consent, intake, screening, growth.
 //! - [`body`]: pain, illness, absence, ban, reopening, water advice, guardian told, talk.
 //! - [`licensed`]: referral, clearance, limit.
-//! - [`work`]: taught, sign-off, session, set, decision, water week.
+//! - [`work`]: taught, sign-off, session, set, decision.
+//! - [`weekly`]: weekly check, water week, single practice, the club's own trial of a test.
 //! - [`club`]: the club itself, practices, season, periods, meets, kit, inspections.
 
 pub mod body;
 pub mod club;
 pub mod licensed;
 pub mod person;
+pub mod weekly;
 pub mod work;
 
 use serde::de::DeserializeOwned;
@@ -22,6 +24,7 @@ pub use body::*;
 pub use club::*;
 pub use licensed::*;
 pub use person::*;
+pub use weekly::*;
 pub use work::*;
 
 /// Why a payload cannot be read as the trade understands it.
@@ -142,6 +145,12 @@ kinds! {
     Decision => "decision",
     /// Kilometres in a week.
     WaterWeek => "water-week",
+    /// One water practice.
+    WaterSession => "water-session",
+    /// A weekly check.
+    WeeklyCheck => "weekly-check",
+    /// The club's own trial of a test.
+    Trial => "trial",
     /// The club.
     Club => "club",
     /// A weekly water practice.
@@ -195,6 +204,9 @@ payloads! {
     SetFact => Set,
     DecisionFact => Decision,
     WaterWeekFact => WaterWeek,
+    WaterSessionFact => WaterSession,
+    WeeklyCheckFact => WeeklyCheck,
+    TrialFact => Trial,
     ClubFact => Club,
     PracticeFact => Practice,
     SeasonFact => Season,

@@ -57,15 +57,19 @@ pub const fn seeing(kind: Kind) -> Thing {
         Kind::Swimmer => Thing::Personal,
         Kind::Consent => Thing::Consent,
         Kind::Intake | Kind::Growth | Kind::Illness | Kind::Absence => Thing::History,
-        Kind::Screening => Thing::Screening,
-        Kind::Pain => Thing::Pain,
+        Kind::Screening | Kind::Trial => Thing::Screening,
+        Kind::Pain | Kind::WeeklyCheck => Thing::Pain,
         Kind::Ban | Kind::Referral | Kind::Clearance | Kind::Limit => Thing::Letters,
         Kind::Reopening | Kind::GuardianTold => Thing::Health,
         Kind::WaterAdvice => Thing::WaterAdvice,
         Kind::Talk => Thing::Notes,
-        Kind::Taught | Kind::SignOff | Kind::Session | Kind::Set | Kind::Decision | Kind::WaterWeek => {
-            Thing::Card
-        }
+        Kind::Taught
+        | Kind::SignOff
+        | Kind::Session
+        | Kind::Set
+        | Kind::Decision
+        | Kind::WaterWeek
+        | Kind::WaterSession => Thing::Card,
         Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet => Thing::Calendar,
         Kind::KitPiece | Kind::Inspection => Thing::Kit,
     }

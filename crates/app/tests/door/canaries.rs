@@ -22,6 +22,7 @@ pub(crate) const MARKS: &[(&str, &[Thing])] = &[
     ("CANARY-pain", &[Thing::Pain]),
     ("CANARY-ban", &[Thing::Letters]),
     ("2026-02-02", &[Thing::Letters]),
+    ("2026-03-04", &[Thing::Pain]),
     ("CANARY-clearance", &[Thing::Letters]),
     ("CANARY-limit", &[Thing::Letters]),
     ("CANARY-reopening", &[Thing::Health]),
@@ -109,6 +110,15 @@ pub(crate) fn facts() -> Vec<(Kind, Value)> {
             "protocol": trade::protocol::read::shipped().hash.to_string(), "engine": "1", "inputs": "x" }),
         ),
         (Kind::WaterWeek, json!({ "from": "2026-02-23", "km": 31.0 })),
+        (
+            Kind::WaterSession,
+            json!({ "date": "2026-02-24", "metres": 4123.0, "minutes": 90.0, "effort": 6.0 }),
+        ),
+        (
+            Kind::WeeklyCheck,
+            json!({ "date": "2026-03-04", "left": { "taking_part": 1, "less_training": 1, "performance": 0,
+            "symptoms": 2 }, "right": { "taking_part": 0 }, "from_paper": true }),
+        ),
     ]
 }
 
@@ -142,6 +152,7 @@ fn every_kind_of_fact_about_a_swimmer_is_marked() {
         Kind::Meet,
         Kind::KitPiece,
         Kind::Inspection,
+        Kind::Trial,
     ];
     for kind in Kind::ALL {
         assert!(marked.contains(kind) || about_the_club.contains(kind), "{kind:?} carries no mark");

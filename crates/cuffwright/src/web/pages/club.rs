@@ -89,6 +89,7 @@ pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
         units,
         practitioner,
         practitioner_phone: sent.one("practitioner_phone").to_owned(),
+        daily_practices: false,
     };
     let before = desk
         .store()

@@ -151,9 +151,8 @@ fn screening(_: &Setting<'_>, taking: &mut Taking<'_>) -> Option<Vec<Draft>> {
             let mut finding = FindingFact {
                 key: measure.key.to_owned(),
                 side: *side,
-                value: None,
                 as_entered: Some(format!("{given} {}", range.unit)),
-                without_value: None,
+                ..FindingFact::default()
             };
             match given.replace(',', ".").parse::<f64>() {
                 Ok(value) if range.judge(value) == Judgement::Refuse => {
@@ -182,7 +181,11 @@ fn screening(_: &Setting<'_>, taking: &mut Taking<'_>) -> Option<Vec<Draft>> {
         taking.wrong("tester", text("take-nothing-measured"));
     }
     let visible_hollow = taking.sent().all("visible_hollow").filter_map(super::take::word_of).collect();
-    Some(vec![Draft::new(&ScreeningFact { date: date?, tester: tester?, findings, visible_hollow })])
+    Some(vec![Draft::new(&ScreeningFact {
+        findings,
+        visible_hollow,
+        ..ScreeningFact::of(date?, &tester?)
+    })])
 }
 
 /// The Monday of the week in which a day lies.
@@ -210,6 +213,6 @@ pub const WATER_WEEK: Sheet = Sheet {
         if from.weekday() != jiff::civil::Weekday::Monday {
             taking.wrong("from", text("take-not-monday"));
         }
-        Some(vec![Draft::new(&WaterWeekFact { from, km: km? })])
+        Some(vec![Draft::new(&WaterWeekFact::of(from, km?))])
     },
 };
