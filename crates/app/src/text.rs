@@ -16,6 +16,7 @@ use crate::facts::Units;
 
 /// English, file by file.
 const ENGLISH: &[(&str, &str)] = &[
+    ("asking", include_str!("../text/en/asking.ftl")),
     ("cli", include_str!("../text/en/cli.ftl")),
     ("contract", include_str!("../text/en/contract.ftl")),
     ("door", include_str!("../text/en/door.ftl")),
@@ -26,6 +27,7 @@ const ENGLISH: &[(&str, &str)] = &[
     ("gate", include_str!("../text/en/gate.ftl")),
     ("import", include_str!("../text/en/import.ftl")),
     ("protocol", include_str!("../text/en/protocol.ftl")),
+    ("screening", include_str!("../text/en/screening.ftl")),
     ("web", include_str!("../text/en/web.ftl")),
     ("word", include_str!("../text/en/word.ftl")),
 ];

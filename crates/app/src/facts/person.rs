@@ -300,6 +300,9 @@ pub struct ScreeningFact {
     /// Shoulders behind which a hollow was seen.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub visible_hollow: Vec<SideWord>,
+    /// Somebody licensed looked behind both shoulders: only then does an empty list above mean that none was seen.
+    #[serde(default, skip_serializing_if = "is_no")]
+    pub looked_behind: bool,
     /// Station of a screening day, by its word.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub station: Option<String>,
@@ -322,6 +325,7 @@ impl ScreeningFact {
             tester: tester.to_owned(),
             findings: Vec::new(),
             visible_hollow: Vec::new(),
+            looked_behind: false,
             station: None,
             device: None,
             hours_since_swim: None,

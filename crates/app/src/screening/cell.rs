@@ -56,6 +56,11 @@ fn scale(range: &Range) -> f64 {
     if range.unit == "cm" { 100.0 } else { 1.0 }
 }
 
+/// From a number in the club's unit to the unit of the range table.
+pub fn from_written(key: &str, units: Units) -> f64 {
+    Range::of(key).map_or(1.0, |range| unit(key, units).to_canonical(1.0) * scale(range))
+}
+
 /// A value of the range table in the club's unit, written for a box.
 pub fn shown(measure: &Measure, value: f64, units: Units) -> String {
     let Some(range) = Range::of(measure.key) else { return value.to_string() };

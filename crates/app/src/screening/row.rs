@@ -90,6 +90,8 @@ pub struct Row {
     pub pain: Option<PainFact>,
     /// Shoulders behind which a hollow was seen.
     pub visible_hollow: Vec<SideWord>,
+    /// Both shoulders were looked at from behind.
+    pub looked_behind: bool,
     /// Boxes with what is wrong, by their name.
     pub wrong: Vec<(String, Problem)>,
     /// Boxes that are only unusual: they pass when a person says that they are meant.
@@ -122,6 +124,7 @@ pub fn read<'a>(setting: &Setting, given: impl Fn(&str) -> &'a str, meant: bool)
         }
     }
     if setting.station == Station::Looking {
+        row.looked_behind = true;
         for side in Side::BOTH {
             match given(&format!("hollow.{}", side.word())) {
                 "yes" => {
@@ -129,9 +132,10 @@ pub fn read<'a>(setting: &Setting, given: impl Fn(&str) -> &'a str, meant: bool)
                     row.begun = true;
                 }
                 "no" => row.begun = true,
-                _ => row.complete = false,
+                _ => row.looked_behind = false,
             }
         }
+        row.complete &= row.looked_behind;
     }
     growth(setting, &sizes, &mut row);
     spoken_pain(setting, &given, &mut row);
@@ -306,12 +310,13 @@ fn growth(setting: &Setting, sizes: &[(&'static str, f64)], row: &mut Row) {
 impl Row {
     /// The screening fact of this row; none when it holds no finding.
     pub fn screening(&self, setting: &Setting) -> Option<ScreeningFact> {
-        if self.findings.is_empty() && self.visible_hollow.is_empty() {
+        if self.findings.is_empty() && self.visible_hollow.is_empty() && !self.looked_behind {
             return None;
         }
         Some(ScreeningFact {
             findings: self.findings.clone(),
             visible_hollow: self.visible_hollow.clone(),
+            looked_behind: self.looked_behind,
             station: Some(setting.station.word().to_owned()),
             device: setting.device.clone(),
             hours_since_swim: setting.hours_since_swim,

@@ -138,6 +138,7 @@ fn over(old: &ScreeningFact, new: ScreeningFact, units: Units) -> ScreeningFact 
     ScreeningFact {
         findings,
         visible_hollow,
+        looked_behind: old.looked_behind || new.looked_behind,
         device: new.device.clone().or_else(|| old.device.clone()),
         hours_since_swim: new.hours_since_swim.or(old.hours_since_swim),
         clinician: new.clinician.clone().or_else(|| old.clinician.clone()),
@@ -161,7 +162,9 @@ fn is_same_value(one: &FindingFact, other: &FindingFact, units: Units) -> bool {
 }
 
 fn differs(old: &ScreeningFact, new: &ScreeningFact) -> bool {
-    old.findings != new.findings || old.visible_hollow != new.visible_hollow
+    old.findings != new.findings
+        || old.visible_hollow != new.visible_hollow
+        || old.looked_behind != new.looked_behind
 }
 
 fn takes_pain_back(old: &ScreeningFact, new: &ScreeningFact) -> bool {

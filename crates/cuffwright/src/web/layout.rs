@@ -36,7 +36,7 @@ impl Place {
         match self {
             Place::Due => &[Spot::Due, Spot::Review],
             Place::Deck => &[Spot::Session],
-            Place::People => &[Spot::People, Spot::Import],
+            Place::People => &[Spot::People, Spot::Screening, Spot::Weekly, Spot::Import],
             Place::Kit => &[Spot::Kit],
             Place::Rules => &[Spot::Rules, Spot::Exercises, Spot::Sources],
             Place::Week | Place::Year => &[],
@@ -67,6 +67,10 @@ pub enum Spot {
     Session,
     /// The swimmers.
     People,
+    /// A screening day and what comes of it.
+    Screening,
+    /// The weekly check.
+    Weekly,
     /// Files of the club.
     Import,
     /// What the club owns.
@@ -87,6 +91,8 @@ impl Spot {
             Spot::Review => "/review",
             Spot::Session => "/session",
             Spot::People => "/people",
+            Spot::Screening => "/screening",
+            Spot::Weekly => "/weekly",
             Spot::Import => "/import",
             Spot::Kit => "/kit",
             Spot::Rules => "/rules",
@@ -101,6 +107,8 @@ impl Spot {
             Spot::Review => "spot-review",
             Spot::People => "spot-people",
             Spot::Session => "spot-session",
+            Spot::Screening => "spot-screening",
+            Spot::Weekly => "spot-weekly",
             Spot::Import => "spot-import",
             Spot::Kit => "place-kit",
             Spot::Rules => "place-rules",

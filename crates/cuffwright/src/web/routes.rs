@@ -6,7 +6,9 @@ use axum::middleware::{from_fn, from_fn_with_state, map_response};
 use axum::routing::get;
 
 use super::error::{Kind, WebError};
-use super::pages::{club, due, facts, import, kit, people, person, record, review, rules, session};
+use super::pages::{
+    club, due, facts, import, kit, people, person, record, review, rules, screening, session, weekly,
+};
 use super::site::Site;
 use super::site::guard::only_us;
 use super::site::run::{FILE_LIMIT, FORM_LIMIT, SESSION_LIMIT, caught, shows, takes};
@@ -25,6 +27,26 @@ pub fn router(site: Site) -> Router {
         .route("/people/{id}/facts/{fact}", shows(facts::one))
         .route("/people/{id}/facts/{fact}/correct", takes(facts::correct, FORM_LIMIT))
         .route("/people/{id}/facts/{fact}/take-back", takes(facts::take_back, FORM_LIMIT))
+        .route("/people/{id}/screening", shows(screening::values::show))
+        .route("/people/{id}/retest", shows(screening::retest::show))
+        .route(
+            "/people/{id}/weekly",
+            shows(weekly::check::show).merge(takes(weekly::check::send, FORM_LIMIT)),
+        )
+        .route("/people/{id}/water", shows(weekly::water::show))
+        .route("/screening", shows(screening::show))
+        .route("/screening/form", shows(screening::paper::show))
+        .route("/screening/findings", shows(screening::watch::show))
+        .route(
+            "/screening/trials",
+            shows(screening::trial::show).merge(takes(screening::trial::send, FILE_LIMIT)),
+        )
+        .route(
+            "/screening/{station}",
+            shows(screening::station::show).merge(takes(screening::station::send, SESSION_LIMIT)),
+        )
+        .route("/weekly", shows(weekly::show))
+        .route("/weekly/form", shows(weekly::paper::show))
         .route("/review", shows(review::show).merge(takes(review::send, FORM_LIMIT)))
         .route("/session", shows(session::show).merge(takes(session::send, SESSION_LIMIT)))
         .route("/import", shows(import::show).merge(takes(import::take, FILE_LIMIT)))
