@@ -65,6 +65,7 @@ pub(super) fn tell(diary: &mut Diary<'_>) {
     diary.write(Hand::Office, &meet(date(2026, 10, 11), GradeWord::C, "Autumn sprint day"));
     diary.write(Hand::Office, &meet(date(2026, 12, 12), GradeWord::B, "Candle meet"));
     kit(diary);
+    super::weekly::trial(diary);
 }
 
 fn practices(diary: &mut Diary<'_>) {

@@ -75,6 +75,10 @@ fn without(text: &str) -> Option<Typed> {
     let cut = lowered.find(|c: char| !c.is_alphabetic() && c != ' ' && c != '-').unwrap_or(lowered.len());
     let (word, rest) = lowered.split_at(cut);
     let rest = rest.trim_matches(|c: char| " :;,()".contains(c));
+    if word.trim() == "-" && rest.starts_with(|c: char| c.is_ascii_digit()) {
+        // A minus sign, not the mark of a test that was not done.
+        return None;
+    }
     let number = rest.split('/').next().and_then(|number| number.trim().parse::<i64>().ok());
     Some(match word.trim() {
         "p" | "pain" => Typed::Without(WithoutValue::Pain, number.filter(|number| (0..=10).contains(number))),
@@ -134,7 +138,7 @@ pub fn read(text: &str, measure: &Measure, units: Units) -> Result<Typed, Proble
 /// The sentence of a value that is possible but unusual, in the club's unit.
 pub fn unusual(measure: &Measure, units: Units) -> Problem {
     let range = Range::of(measure.key).expect("every measure stands in the range table");
-    Problem::at("", "screening-unusual")
+    Problem::at("", "screening-unusual-value")
         .with("label", range.label)
         .with("low", shown(measure, range.plausible.0, units))
         .with("high", shown(measure, range.plausible.1, units))

@@ -49,7 +49,7 @@ impl Row {
 pub fn retest(desk: &Desk, person: &Person, on: Date) -> Vec<Row> {
     let days = days(&person.read.history, on);
     let mut rows = Vec::new();
-    for measure in MEASURES.iter().filter(|measure| !measure.is_body_size) {
+    for measure in MEASURES.iter().filter(|measure| is_compared(measure)) {
         let own = trial::newest(desk, measure.key, on);
         let error = Origin::best(measure.key, own);
         let sides = if measure.sided { Side::BOTH.map(Some).to_vec() } else { vec![None] };
@@ -68,6 +68,11 @@ pub fn retest(desk: &Desk, person: &Person, on: Date) -> Vec<Row> {
         }
     }
     rows
+}
+
+/// Body sizes have their own page, and a laxity score is a description that is not expected to change.
+fn is_compared(measure: &Measure) -> bool {
+    !measure.is_body_size && !measure.station.is_licensed()
 }
 
 fn reading(day: &Day<'_>, key: &str, side: Option<Side>) -> Option<Reading> {

@@ -43,10 +43,11 @@ station-saved = { $n ->
     [0] Nothing new was saved.
     [one] One row was saved.
    *[other] { $n } rows were saved.
-} { $unsaved ->
+}
+station-unsaved = { $n ->
     [0] Nothing is left unsaved.
     [one] One row is not saved yet.
-   *[other] { $unsaved } rows are not saved yet.
+   *[other] { $n } rows are not saved yet.
 }
 station-row-saved = saved
 station-row-done = done
@@ -78,7 +79,7 @@ place-trial = { $label }, try { $n }
 screening-wrong-unit = { $unit } measures something else; { $wanted } is wanted here.
 screening-not-read = “{ $text }” is no number. A number, or p, r, - for the reason there is none.
 screening-impossible = { $label } cannot be that: it lies between { $low } and { $high } { $unit }.
-screening-unusual = Unusual for { $label }, which mostly lies between { $low } and { $high } { $unit }. If it is right, tick “Yes, it is meant” and save again.
+screening-unusual-value = Unusual for { $label }, which mostly lies between { $low } and { $high } { $unit }. If it is right, tick “Yes, it is meant” and save again.
 screening-needs-licence = This station takes a licence that is valid on { $date }.
 screening-needs-height = The height is needed with the other body sizes.
 screening-sitting-taller = The sitting height is not below the height.
@@ -215,7 +216,7 @@ retest-other-tester = another tester: the error between two is larger
 retest-interval = { $low } to { $high }
 retest-errors = Errors used
 retest-days = At most { $days } days lie between the two tests.
-col-before = Previous
+col-previous = Previous
 col-now = Present
 col-change = Change
 col-interval = 95 % interval
@@ -303,3 +304,24 @@ archive-kind-weekly-check = Weekly check
 archive-kind-trial = Own trial of a test
 family-values = Values that follow from a test
 family-asking = Whom to ask
+
+## The command line
+
+cli-not-a-station = A station is written NAME=MINUTES, or NAME=MINUTESxTESTERS.
+cli-plan-nothing = A day needs at least one swimmer and one tester, and stations with minutes.
+cli-plan-too-many = More than 500 swimmers in a day: check the number.
+cli-plan-sum = { $n } swimmers: { $minutes } min. “{ $station }” holds the day up.
+cli-plan-whistle = On a whistle: ({ $n } + { $s } − 1) = { $waves } slots of { $slot } min = { $total } min.
+cli-plan-more = With one more tester at “{ $station }”: { $total } min.
+cli-head-testers = Testers
+cli-values-on = Screening values on { $day }. Number of swimmers: { $number }.
+cli-values-day = Measured on { $day }.
+cli-retest-on = Re-tests on { $day }. Number of swimmers: { $number }.
+cli-no-error = no error known
+cli-no-measure = “{ $wanted }” is no measure of a screening.
+cli-trial-future = { $day } has not come yet.
+cli-trial-sum = { $measure }: { $people } people or arms, { $trials } trials each. Standard error { $sem }, smallest change beyond error { $smallest }.
+cli-trial-recorded = Recorded.
+cli-trial-dry = Nothing was recorded.
+cli-ask-on = Whom to ask on { $day }: { $number } of { $squad }.
+cli-ask-below = Below the fold: { $number }. Show them with --all.

@@ -42,13 +42,14 @@ impl Day<'_> {
     }
 }
 
-/// Every day with a screening, oldest first, up to and with a day.
+/// Every day on which something was said of a test, oldest first, up to and with a day.
 pub fn days(history: &History, on: Date) -> Vec<Day<'_>> {
     let mut dates: Vec<Date> =
         history.screenings.iter().map(|screening| screening.date).filter(|date| *date <= on).collect();
     dates.sort_unstable();
     dates.dedup();
-    dates.into_iter().map(|date| day(history, date)).collect()
+    let is_something = |day: &Day<'_>| !day.entries.is_empty() || !day.visible_hollow.is_empty();
+    dates.into_iter().map(|date| day(history, date)).filter(is_something).collect()
 }
 
 /// The findings of one day; empty when nothing was measured.

@@ -47,6 +47,12 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
     visit.page(desk, frame, body)
 }
 
+/// Steps in one unit of the range table that are worth showing of a change: a tenth, of a length in metres a
+/// millimetre.
+fn scale(row: &Row) -> f64 {
+    if quantity::Range::of(row.measure.key).is_some_and(|range| range.unit == "m") { 1000.0 } else { 10.0 }
+}
+
 fn row_name(row: &Row) -> String {
     format!("{}{}", measure_name(row.measure.key), side_after(row.side))
 }
@@ -63,7 +69,8 @@ fn twin(desk: &Desk, rows: &[Row]) -> Markup {
         .iter()
         .map(|row| {
             let sign = |value: f64| {
-                let text = show(row, value.abs());
+                // Limits of an error are known to a tenth at best.
+                let text = show(row, (value.abs() * scale(row)).round() / scale(row));
                 if value < 0.0 && text != "0" { format!("−{text}") } else if 0.0 < value && text != "0" { format!("+{text}") } else { text }
             };
             vec![
@@ -78,7 +85,7 @@ fn twin(desk: &Desk, rows: &[Row]) -> Markup {
         .collect();
     let heads = [
         text("col-measure"),
-        text("col-before"),
+        text("col-previous"),
         text("col-now"),
         text("col-change"),
         text("col-interval"),

@@ -73,7 +73,7 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
             });
             typed.extend(finding.iter().flat_map(|finding| boxes(place, finding, setting.units)));
         }
-        for (_, fact) in &found.screening {
+        if let Some((_, fact)) = &found.screening {
             for side in trade::side::Side::BOTH {
                 let seen = fact.visible_hollow.contains(&side.into());
                 if seen || fact.looked_behind {
@@ -147,8 +147,8 @@ pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
         state.was = was;
         states.push(state);
     }
-    let said =
-        say("station-saved", &[("n", Value::Count(saved as i64)), ("unsaved", Value::Count(unsaved as i64))]);
+    let count = |id: &str, n: usize| say(id, &[("n", Value::Count(i64::try_from(n).unwrap_or(i64::MAX)))]);
+    let said = format!("{} {}", count("station-saved", saved), count("station-unsaved", unsaved));
     let told = match (wrong.is_empty(), act.as_str()) {
         (true, "setup") => None,
         (true, _) if 0 < saved => Some(outcome(Outcome::Done, &said)),
