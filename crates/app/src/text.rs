@@ -16,9 +16,11 @@ use crate::facts::Units;
 
 /// English, file by file.
 const ENGLISH: &[(&str, &str)] = &[
+    ("access", include_str!("../text/en/access.ftl")),
     ("asking", include_str!("../text/en/asking.ftl")),
     ("cli", include_str!("../text/en/cli.ftl")),
     ("contract", include_str!("../text/en/contract.ftl")),
+    ("deck", include_str!("../text/en/deck.ftl")),
     ("door", include_str!("../text/en/door.ftl")),
     ("dosing", include_str!("../text/en/dosing.ftl")),
     ("due", include_str!("../text/en/due.ftl")),

@@ -208,6 +208,24 @@ impl Desk {
         Ok(())
     }
 
+    /// Writes down that somebody changed what no draft stands for: a decision, an import, a fact taken back.
+    pub fn changed(
+        &mut self,
+        moment: &Moment,
+        who: &Principal,
+        thing: Thing,
+        subjects: &[SubjectId],
+    ) -> Result<(), AppError> {
+        let entry = by(moment, who, Act::Changed, Some(thing));
+        self.store_mut().at_door(|door| {
+            if subjects.is_empty() {
+                return door.audit(&Entry { everybody: true, ..entry.clone() }.into());
+            }
+            subjects.iter().try_for_each(|subject| door.audit(&entry.clone().about(*subject).into()))
+        })?;
+        Ok(())
+    }
+
     /// Rows of the audit, newest first, for somebody who may read them: everything and anybody's acts for an owner,
     /// one record for whoever may see that record's audit, and one's own acts for everybody.
     pub fn audit(

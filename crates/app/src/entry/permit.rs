@@ -31,9 +31,17 @@ pub const fn recording(kind: Kind) -> Thing {
         | Kind::Talk
         | Kind::WaterWeek => Thing::Settle,
         Kind::Referral | Kind::Clearance | Kind::Limit => Thing::FileLetter,
-        Kind::Taught | Kind::SignOff | Kind::Session | Kind::Set => Thing::RecordSession,
+        Kind::Taught
+        | Kind::SignOff
+        | Kind::Session
+        | Kind::Set
+        | Kind::DeckSession
+        | Kind::DeckEntry
+        | Kind::Incident => Thing::RecordSession,
         Kind::Decision => Thing::Decide,
-        Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet => Thing::EditCalendar,
+        Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet | Kind::DeckPlace => {
+            Thing::EditCalendar
+        }
         Kind::KitPiece | Kind::Inspection => Thing::EditKit,
     }
 }
@@ -87,24 +95,35 @@ impl Desk {
         subject: SubjectId,
         drafts: &[Draft],
     ) -> Result<Vec<FactId>, AppError> {
-        // A subject without a record yet is somebody being entered: nobody's own.
-        let about = match self.person(subject) {
-            Ok(_) => self.about(subject, moment.today)?,
-            Err(_) => About::Everybody,
-        };
-        for draft in drafts {
+        let drafts: Vec<(SubjectId, Draft)> = drafts.iter().map(|draft| (subject, draft.clone())).collect();
+        self.record_all_as(moment, who, &drafts)
+    }
+
+    /// The same about several subjects: all of it or nothing.
+    pub fn record_all_as(
+        &mut self,
+        moment: &Moment,
+        who: &Principal,
+        drafts: &[(SubjectId, Draft)],
+    ) -> Result<Vec<FactId>, AppError> {
+        for (subject, draft) in drafts {
+            // A subject without a record yet is somebody being entered: nobody's own.
+            let about = match self.person(*subject) {
+                Ok(_) => self.about(*subject, moment.today)?,
+                Err(_) => About::Everybody,
+            };
             self.may(who, taken_by(who, draft), about, moment.today)?;
             if draft.corrects.is_some() && who.role.is_bound() {
                 return Err(problem::denied(door::permit::Denied::Role));
             }
         }
-        let ids = self.record(moment, &author_of(who), subject, drafts)?;
+        let ids = self.record_many(moment, &author_of(who), drafts)?;
         let entries: Vec<audit::Entry> = drafts
             .iter()
             .zip(&ids)
-            .map(|(draft, id)| {
+            .map(|((subject, draft), id)| {
                 let entry = audit::by(moment, who, Act::Changed, Some(taken_by(who, draft))).item(id.uuid());
-                if subject == SubjectId::CLUB { entry } else { entry.about(subject) }
+                if *subject == SubjectId::CLUB { entry } else { entry.about(*subject) }
             })
             .collect();
         self.store_mut()

@@ -10,9 +10,11 @@
 //! - [`work`]: taught, sign-off, session, set, decision.
 //! - [`weekly`]: weekly check, water week, single practice, the club's own trial of a test.
 //! - [`club`]: the club itself, practices, season, periods, meets, kit, inspections.
+//! - [`deck`]: a prepared session, its place, an incident.
 
 pub mod body;
 pub mod club;
+pub mod deck;
 pub mod licensed;
 pub mod person;
 pub mod weekly;
@@ -22,6 +24,7 @@ use serde::de::DeserializeOwned;
 
 pub use body::*;
 pub use club::*;
+pub use deck::*;
 pub use licensed::*;
 pub use person::*;
 pub use weekly::*;
@@ -165,6 +168,14 @@ kinds! {
     KitPiece => "kit-piece",
     /// An inspection of a piece of kit.
     Inspection => "inspection",
+    /// A session that was prepared for the deck.
+    DeckSession => "deck-session",
+    /// What a device on deck wrote down.
+    DeckEntry => "deck-entry",
+    /// Where sessions are held.
+    DeckPlace => "deck-place",
+    /// An incident.
+    Incident => "incident",
 }
 
 /// A wire shape that is the payload of one kind of fact.
@@ -214,4 +225,7 @@ payloads! {
     MeetFact => Meet,
     KitPieceFact => KitPiece,
     InspectionFact => Inspection,
+    DeckSessionFact => DeckSession,
+    DeckPlaceFact => DeckPlace,
+    IncidentFact => Incident,
 }

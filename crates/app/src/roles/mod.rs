@@ -58,7 +58,9 @@ pub const fn seeing(kind: Kind) -> Thing {
         Kind::Consent => Thing::Consent,
         Kind::Intake | Kind::Growth | Kind::Illness | Kind::Absence => Thing::History,
         Kind::Screening | Kind::Trial => Thing::Screening,
-        Kind::Pain | Kind::WeeklyCheck => Thing::Pain,
+        // What a device wrote down holds pain numbers beside everything else.
+        Kind::Pain | Kind::DeckEntry | Kind::WeeklyCheck => Thing::Pain,
+        Kind::Incident => Thing::Notes,
         Kind::Ban | Kind::Referral | Kind::Clearance | Kind::Limit => Thing::Letters,
         Kind::Reopening | Kind::GuardianTold => Thing::Health,
         Kind::WaterAdvice => Thing::WaterAdvice,
@@ -70,7 +72,13 @@ pub const fn seeing(kind: Kind) -> Thing {
         | Kind::Decision
         | Kind::WaterWeek
         | Kind::WaterSession => Thing::Card,
-        Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet => Thing::Calendar,
+        Kind::Club
+        | Kind::Practice
+        | Kind::Season
+        | Kind::Period
+        | Kind::Meet
+        | Kind::DeckSession
+        | Kind::DeckPlace => Thing::Calendar,
         Kind::KitPiece | Kind::Inspection => Thing::Kit,
     }
 }

@@ -7,18 +7,17 @@ use trade::screening::measure::Measure;
 
 use super::cell::shown;
 use super::row::{Row, Setting};
-use crate::desk::{Author, Desk, Draft};
+use crate::desk::{Desk, Draft};
 use crate::error::AppError;
 use crate::facts::{FindingFact, GrowthFact, Kind, PainFact, ScreeningFact, Units, WithoutValue, read_json};
-use crate::moment::Moment;
 
-/// What came of a row.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Saved {
+/// What a row comes to.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Prepared {
     /// Nothing new.
     Unchanged,
-    /// Facts were recorded.
-    Recorded,
+    /// Facts to record, all or none.
+    Record(Vec<Draft>),
     /// It would turn "stopped for pain" into a value: a person must say so.
     TakesPainBack,
 }
@@ -64,17 +63,15 @@ pub fn on_record(desk: &Desk, subject: SubjectId, date: Date, station: &str) -> 
     Ok(found)
 }
 
-/// Records a row that has no problem left. `meant` when a person has said that unusual values, or a value in place of
-/// pain, are meant. `why` is the reason that a correction carries.
-pub fn save(
-    desk: &mut Desk,
-    moment: &Moment,
-    author: &Author,
+/// A row that has no problem left, as facts. `meant` when a person has said that unusual values, or a value in place
+/// of pain, are meant. `why` is the reason that a correction carries.
+pub fn prepare(
+    desk: &Desk,
     subject: SubjectId,
     setting: &Setting,
     row: &Row,
     (meant, why): (bool, &str),
-) -> Result<Saved, AppError> {
+) -> Result<Prepared, AppError> {
     let before = on_record(desk, subject, setting.date, setting.station.word())?;
     let mut drafts = Vec::new();
     if let Some(new) = row.screening(setting) {
@@ -83,7 +80,7 @@ pub fn save(
             Some((id, old)) => {
                 let whole = over(old, new, setting.units);
                 if !meant && takes_pain_back(old, &whole) {
-                    return Ok(Saved::TakesPainBack);
+                    return Ok(Prepared::TakesPainBack);
                 }
                 if differs(old, &whole) {
                     drafts.push(Draft::new(&whole).correcting(*id, why));
@@ -112,11 +109,7 @@ pub fn save(
         // Pain is added, never put in the place of pain that was said before.
         drafts.push(Draft::new(pain));
     }
-    if drafts.is_empty() {
-        return Ok(Saved::Unchanged);
-    }
-    desk.record(moment, author, subject, &drafts)?;
-    Ok(Saved::Recorded)
+    Ok(if drafts.is_empty() { Prepared::Unchanged } else { Prepared::Record(drafts) })
 }
 
 /// The new findings over the old ones; what was not typed again stays.

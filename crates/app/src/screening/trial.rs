@@ -1,6 +1,8 @@
 //! The club's own trial of a test: from a table to its error.
 
 use quantity::Range;
+use stats::reliability::Trial;
+use stats::reliability::error::MeasurementError;
 use trade::screening::error::OwnTrial;
 use trade::screening::measure::Measure;
 
@@ -78,19 +80,8 @@ fn is_trial(head: &str) -> bool {
 /// Standard error of measurement: the root of the mean square within people, so that a shift between testers or days
 /// counts as error too. None when there is no spread to speak of, or no table.
 pub fn sem(rows: &[Vec<f64>]) -> Option<f64> {
-    let wide = rows.first()?.len();
-    if wide < 2 || rows.len() < 2 || rows.iter().any(|row| row.len() != wide) {
-        return None;
-    }
-    let k = wide as f64;
-    let within: f64 = rows
-        .iter()
-        .map(|row| {
-            let mean = row.iter().sum::<f64>() / k;
-            row.iter().map(|value| (value - mean) * (value - mean)).sum::<f64>()
-        })
-        .sum();
-    let sem = (within / (rows.len() as f64 * (k - 1.0))).sqrt();
+    let trial = Trial::new(rows.to_vec()).ok()?;
+    let sem = MeasurementError::absolute(&trial).sem;
     (sem.is_finite() && 0.0 < sem).then_some(sem)
 }
 

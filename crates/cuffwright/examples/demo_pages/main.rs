@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use app::desk::{Author, Desk};
 use app::{demo, text::day};
+use cuffwright::web::site::Entry;
 use cuffwright::web::{Settings, serve};
 use store::Store;
 use trade::protocol::shipped;
@@ -20,7 +21,7 @@ async fn main() -> Result<(), Box<dyn std::error::Error>> {
     let today = demo::morning().today;
     let settings = Settings {
         address: SocketAddr::from(([127, 0, 0, 1], port)),
-        author: Author { name: demo::PRACTITIONER.to_owned(), device: "example".to_owned() },
+        entry: Entry::Demo(Author { name: demo::PRACTITIONER.to_owned(), device: "example".to_owned() }),
         clock: Arc::new(demo::morning),
         banner: (!is_empty).then(|| format!("Demo club, invented. Its day is {}.", day(today))),
     };

@@ -18,7 +18,7 @@ use super::open;
 use super::serve::{self, PORT, Served};
 use super::words::say;
 use crate::web::Settings;
-use crate::web::site::Clock;
+use crate::web::site::{Clock, Entry};
 
 /// The record file in the demo's folder.
 const FILE: &str = "demo.cuff";
@@ -73,13 +73,13 @@ pub(super) fn run(args: &Args, context: Context) -> Result<Answer, Failure> {
             IpAddr::V4(Ipv4Addr::LOCALHOST),
             args.port.unwrap_or_else(usual_or_any_port),
         ),
-        author: Author { name: PRACTITIONER.to_owned(), device: "browser".to_owned() },
+        entry: Entry::Demo(Author { name: PRACTITIONER.to_owned(), device: "browser".to_owned() }),
         clock,
         banner: Some(say("cli-demo-banner", &[("day", day.clone())])),
     };
     let mut served = Served::new(CLUB, store.display().to_string(), passing.is_none());
     served.today = Some(if context.json { DAY.to_string() } else { day });
-    let answer = serve::serve(desk, settings, served, context);
+    let answer = serve::serve(desk, settings, None, served, context);
     drop(passing);
     answer
 }

@@ -8,6 +8,7 @@
 //! - [`clock`], [`input`], [`open`], [`find`], [`words`]: what a command starts from.
 //! - one module a command, and [`mod@reference`], which writes the page of all of them.
 
+mod account;
 mod answer;
 mod ask;
 mod backup;
@@ -108,6 +109,7 @@ enum Command {
     Propose(propose::Args),
     Protocol(protocol::Args),
     Explain(explain::Args),
+    Account(account::Args),
 }
 
 /// What every command is told besides its own arguments.
@@ -173,6 +175,7 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
         Command::Propose(args) => propose::run(&args, context),
         Command::Protocol(args) => protocol::run(&args, context),
         Command::Explain(args) => explain::run(&args, context),
+        Command::Account(args) => account::run(&args, context),
     }
 }
 

@@ -2,6 +2,7 @@
 //!
 //! A clinical outcome is never an error. What a person reads here says first whether anything was recorded.
 
+use app::desk::Desk;
 use app::error::{AppError, ErrorKind};
 use app::text::Texts;
 use axum::http::StatusCode;
@@ -11,6 +12,7 @@ use maud::{Markup, html};
 use super::layout::{Frame, shell};
 use super::parts::notice::{Problem, problems};
 use super::respond;
+use super::site::visit::Visit;
 use super::words::{Value, say, text};
 
 /// The closed list of what can go wrong with a request.
@@ -38,11 +40,15 @@ pub enum Kind {
     Elsewhere,
     /// It took too long to arrive.
     Slow,
+    /// Nobody has signed in, or not for a while.
+    SignIn,
+    /// Not for this role, or not this record.
+    Denied,
 }
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Kind; 11] = [
+    pub const ALL: [Kind; 13] = [
         Kind::Input,
         Kind::Missing,
         Kind::Method,
@@ -54,6 +60,8 @@ impl Kind {
         Kind::Foreign,
         Kind::Elsewhere,
         Kind::Slow,
+        Kind::SignIn,
+        Kind::Denied,
     ];
 
     /// The status it leaves with.
@@ -70,6 +78,8 @@ impl Kind {
             Kind::Foreign => StatusCode::FORBIDDEN,
             Kind::Elsewhere => StatusCode::MISDIRECTED_REQUEST,
             Kind::Slow => StatusCode::REQUEST_TIMEOUT,
+            Kind::SignIn => StatusCode::UNAUTHORIZED,
+            Kind::Denied => StatusCode::FORBIDDEN,
         }
     }
 
@@ -87,6 +97,8 @@ impl Kind {
             Kind::Foreign => ("error-foreign-title", "error-foreign-message"),
             Kind::Elsewhere => ("error-elsewhere-title", "error-elsewhere-message"),
             Kind::Slow => ("error-slow-title", "error-slow-message"),
+            Kind::SignIn => ("error-sign-in-title", "error-sign-in-message"),
+            Kind::Denied => ("error-denied-title", "error-denied-message"),
         }
     }
 }
@@ -133,6 +145,16 @@ impl WebError {
 
     /// The page.
     pub fn render(&self) -> Markup {
+        self.render_in(Frame::default())
+    }
+
+    /// The answer to one visit: with its own club, places and way out.
+    pub fn answer(&self, desk: &Desk, visit: &Visit) -> Response {
+        let page = visit.framed(desk, Frame::default(), |frame| self.render_in(frame));
+        respond::page_with(self.kind.status(), page)
+    }
+
+    fn render_in(&self, frame: Frame<'_>) -> Markup {
         let (title, lede) = self.kind.says();
         let (title, lede) = (text(title), text(lede));
         let status = i64::from(self.kind.status().as_u16());
@@ -144,18 +166,20 @@ impl WebError {
             h2 { (text("error-on-heading")) }
             ul.ways {
                 @if let Some(back) = &self.back { li { a href=(back) { (text("error-back")) } } }
-                li { a href="/due" { (text("error-to-due")) } }
+                @if self.kind == Kind::SignIn { li { a href="/sign-in" { (text("error-to-sign-in")) } } }
+                li { a href="/" { (text("error-to-first")) } }
                 li { a href="/people" { (text("error-to-people")) } }
             }
             p.quiet { (say("error-status", &[("status", Value::Count(status))])) }
         };
-        shell(&Frame { title: &title, lede: Some(&lede), ..Frame::default() }, body)
+        shell(&Frame { title: &title, lede: Some(&lede), ..frame }, body)
     }
 }
 
 impl From<AppError> for WebError {
     fn from(error: AppError) -> Self {
         let kind = match error.kind {
+            _ if app::entry::problem::is_denial(&error) => Kind::Denied,
             ErrorKind::Input => Kind::Input,
             ErrorKind::NotFound => Kind::Missing,
             ErrorKind::Refused => Kind::Refused,
@@ -198,7 +222,7 @@ mod tests {
         for kind in Kind::ALL {
             let page = WebError::new(kind).back_to("/people/7").render().into_string();
             assert!(!page.contains('‹'), "{kind:?}: {page}");
-            assert!(page.contains("href=\"/due\"") && page.contains("href=\"/people/7\""), "{kind:?}");
+            assert!(page.contains("href=\"/\"") && page.contains("href=\"/people/7\""), "{kind:?}");
             assert!(page.contains(kind.status().as_str()), "{kind:?}");
         }
     }
@@ -209,7 +233,7 @@ mod tests {
             let page = WebError::new(kind).render().into_string();
             assert_eq!(
                 page.contains("Nothing was recorded"),
-                kind != Kind::Missing && kind != Kind::Elsewhere,
+                !matches!(kind, Kind::Missing | Kind::Elsewhere | Kind::Denied),
                 "{kind:?}"
             );
         }

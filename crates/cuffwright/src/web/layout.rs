@@ -2,9 +2,11 @@
 //!
 //! Only places that exist are shown: a link that leads nowhere costs a reader more than a missing one.
 
+use door::principal::Principal;
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use super::assets::{Asset, href};
+use super::routes::may_open;
 use super::words::{Value, say, text};
 
 /// A place of the interface, in the order of a day.
@@ -35,8 +37,16 @@ impl Place {
     pub const fn spots(self) -> &'static [Spot] {
         match self {
             Place::Due => &[Spot::Due, Spot::Review],
-            Place::Deck => &[Spot::Session],
-            Place::People => &[Spot::People, Spot::Screening, Spot::Weekly, Spot::Import],
+            Place::Deck => &[Spot::Deck, Spot::Session, Spot::Devices],
+            Place::People => &[
+                Spot::People,
+                Spot::Screening,
+                Spot::Weekly,
+                Spot::Import,
+                Spot::Accounts,
+                Spot::Audit,
+                Spot::Retention,
+            ],
             Place::Kit => &[Spot::Kit],
             Place::Rules => &[Spot::Rules, Spot::Exercises, Spot::Sources],
             Place::Week | Place::Year => &[],
@@ -63,6 +73,8 @@ pub enum Spot {
     Due,
     /// Proposals waiting for a person.
     Review,
+    /// The live session.
+    Deck,
     /// A session, written down by hand.
     Session,
     /// The swimmers.
@@ -81,6 +93,14 @@ pub enum Spot {
     Exercises,
     /// Where it comes from.
     Sources,
+    /// Phones and tablets on deck.
+    Devices,
+    /// Who may come in.
+    Accounts,
+    /// Who saw and changed what.
+    Audit,
+    /// For how long records are kept.
+    Retention,
 }
 
 impl Spot {
@@ -89,6 +109,7 @@ impl Spot {
         match self {
             Spot::Due => "/due",
             Spot::Review => "/review",
+            Spot::Deck => "/deck",
             Spot::Session => "/session",
             Spot::People => "/people",
             Spot::Screening => "/screening",
@@ -98,6 +119,10 @@ impl Spot {
             Spot::Rules => "/rules",
             Spot::Exercises => "/rules/exercises",
             Spot::Sources => "/rules/sources",
+            Spot::Devices => "/devices",
+            Spot::Accounts => "/accounts",
+            Spot::Audit => "/audit",
+            Spot::Retention => "/retention",
         }
     }
 
@@ -106,6 +131,7 @@ impl Spot {
             Spot::Due => "spot-due",
             Spot::Review => "spot-review",
             Spot::People => "spot-people",
+            Spot::Deck => "spot-deck",
             Spot::Session => "spot-session",
             Spot::Screening => "spot-screening",
             Spot::Weekly => "spot-weekly",
@@ -114,6 +140,10 @@ impl Spot {
             Spot::Rules => "place-rules",
             Spot::Exercises => "spot-exercises",
             Spot::Sources => "spot-sources",
+            Spot::Devices => "spot-devices",
+            Spot::Accounts => "spot-accounts",
+            Spot::Audit => "spot-audit",
+            Spot::Retention => "spot-retention",
         }
     }
 }
@@ -163,6 +193,10 @@ pub struct Frame<'a> {
     pub banner: Option<&'a str>,
     /// What the last form did, shown before anything else.
     pub outcome: Option<&'a Markup>,
+    /// Who reads: only places that are open to them are shown. Nobody known, no places.
+    pub who: Option<&'a Principal>,
+    /// Who that is, in words, and the way out.
+    pub badge: Option<&'a Markup>,
 }
 
 /// A whole page.
@@ -200,11 +234,12 @@ fn masthead(frame: &Frame<'_>) -> Markup {
     html! {
         header.masthead {
             div.masthead-row {
-                a.wordmark href="/due" { (mark()) span { (text("site-name")) } }
+                a.wordmark href="/" { (mark()) span { (text("site-name")) } }
                 @if let Some(club) = frame.club { p.club { (club) } }
+                @if let Some(badge) = frame.badge { (badge) }
                 nav.places aria-label=(text("nav-places")) { ul {
                     @for place in Place::DAY {
-                        @if let Some(first) = place.spots().first() {
+                        @if let Some(first) = open_spots(place, frame.who).first() {
                             li { (place_link(place, *first, frame.here)) }
                         }
                     }
@@ -212,10 +247,17 @@ fn masthead(frame: &Frame<'_>) -> Markup {
             }
             (lane())
         }
-        @if let Some(place) = frame.here.place().filter(|place| place.spots().len() > 1) {
-            (within(place, frame.here))
+        @if let Some(place) = frame.here.place() {
+            @let spots = open_spots(place, frame.who);
+            @if spots.len() > 1 { (within(place, &spots, frame.here)) }
         }
     }
+}
+
+/// The spots of a place that are open to the reader.
+fn open_spots(place: Place, who: Option<&Principal>) -> Vec<Spot> {
+    let Some(who) = who else { return Vec::new() };
+    place.spots().iter().copied().filter(|spot| may_open(who, spot.path())).collect()
 }
 
 fn place_link(place: Place, first: Spot, here: Here) -> Markup {
@@ -229,11 +271,11 @@ fn place_link(place: Place, first: Spot, here: Here) -> Markup {
     }
 }
 
-fn within(place: Place, here: Here) -> Markup {
+fn within(place: Place, spots: &[Spot], here: Here) -> Markup {
     let name = text(place.word());
     html! {
         nav.within aria-label=(say("nav-within", &[("place", Value::Words(&name))])) { ul {
-            @for spot in place.spots() {
+            @for spot in spots {
                 li { a href=(spot.path()) aria-current=[here.current(*spot)] { (text(spot.word())) } }
             }
         } }
@@ -302,7 +344,8 @@ mod tests {
     use super::*;
 
     fn rendered(here: Here) -> String {
-        shell(&Frame { title: "Due", here, ..Frame::default() }, html! {}).into_string()
+        let who = Principal::laptop("R. Ahvenlaine");
+        shell(&Frame { title: "Due", here, who: Some(&who), ..Frame::default() }, html! {}).into_string()
     }
 
     #[test]
@@ -313,7 +356,7 @@ mod tests {
             ("/people", true),
             ("/rules", true),
             ("/review", true),
-            ("/session", true),
+            ("/deck", true),
             ("/kit", true),
             ("/week", false),
             ("/year", false),

@@ -34,7 +34,8 @@ fn the_plan_of_a_day_is_the_handbooks_and_names_the_slowest() {
         "“Strength” holds the day up",
         "38 min for the first, then 29 × 7 min for the others = 241 min",
     ]);
-    for bad in [["--swimmers", "0"], ["--swimmers", "501"], ["--station", "Range"], ["--station", "Range=0"]] {
+    for bad in [["--swimmers", "0"], ["--swimmers", "501"], ["--station", "Range"], ["--station", "Range=0"]]
+    {
         let mut arguments = vec!["screening", "plan", bad[0], bad[1]];
         if bad[0] == "--station" {
             arguments.extend(["--swimmers", "30"]);
@@ -80,7 +81,16 @@ fn a_retest_uses_the_clubs_own_trial_once_there_is_one() {
     let table = folder.path("again.csv");
     fs::write(&table, "person;Test;Re-test\na;96;98\nb;104;103\nc;91;92\nd;110;108\ne;98;98,5\n").unwrap();
     let bring = |more: &[&str]| {
-        let mut arguments = vec!["screening", "trial", table.as_str(), "--measure", "External rotation range", "--by", "M. Roth", "--json"];
+        let mut arguments = vec![
+            "screening",
+            "trial",
+            table.as_str(),
+            "--measure",
+            "External rotation range",
+            "--by",
+            "M. Roth",
+            "--json",
+        ];
         arguments.extend_from_slice(more);
         cuffwright(&asking(&store, &arguments)).ends_with(0).json("cuffwright.screening-trial/1")
     };
@@ -106,7 +116,9 @@ fn values_name_their_rules_and_what_is_missing() {
     assert_eq!((&arc["value"], &arc["reasons"][0]["code"]), (&161.0.into(), &"V1".into()));
     let gap = derived.iter().find(|one| one["name"] == "derived-er-difference").unwrap();
     assert_eq!(gap["missing"], json!(["shoulder_er_rom/right"]));
-    cuffwright(&asking(&store, &["screening", "values"])).ends_with(0).says(&["there is no score behind the order"]);
+    cuffwright(&asking(&store, &["screening", "values"]))
+        .ends_with(0)
+        .says(&["there is no score behind the order"]);
 }
 
 #[test]
@@ -121,7 +133,9 @@ fn a_table_that_is_none_and_a_measure_that_is_none_say_so() {
             .map(ToString::to_string)
             .collect::<Vec<String>>()
     };
-    cuffwright(&with("er_force")).ends_with(2).says(&["No two columns are named as trials. Found: person, force"]);
+    cuffwright(&with("er_force"))
+        .ends_with(2)
+        .says(&["No two columns are named as trials. Found: person, force"]);
     cuffwright(&with("biceps")).ends_with(3).says(&["“biceps” is no measure", "er_force"]);
 }
 

@@ -7,6 +7,7 @@ use std::time::Duration;
 
 use app::demo;
 use app::desk::{Author, Desk};
+use cuffwright::web::site::Entry;
 use cuffwright::web::{Settings, bind};
 use fantoccini::elements::Element;
 use fantoccini::{Client, ClientBuilder, Locator};
@@ -175,7 +176,7 @@ async fn serve(with: &Begin) -> (String, JoinHandle<()>, oneshot::Sender<()>) {
     };
     let settings = Settings {
         address: "127.0.0.1:0".parse().unwrap(),
-        author: Author { name: demo::PRACTITIONER.to_owned(), device: "journey".to_owned() },
+        entry: Entry::Demo(Author { name: demo::PRACTITIONER.to_owned(), device: "journey".to_owned() }),
         clock: Arc::new(demo::morning),
         banner: None,
     };

@@ -102,7 +102,9 @@ async fn every_page_of_every_swimmer_is_whole() {
         attribute(&list.body, " href=\"/people/").map(str::to_owned).collect();
     assert_eq!(people.len(), 26, "the demo club has 26 swimmers");
     for id in &people {
-        for below in ["", "?on=2026-10-20", "/facts", "/facts?kind=set", "/screening", "/retest", "/weekly", "/water"] {
+        for below in
+            ["", "?on=2026-10-20", "/facts", "/facts?kind=set", "/screening", "/retest", "/weekly", "/water"]
+        {
             let path = format!("/people/{id}{below}");
             check(&path, &site.get(&path).await);
         }

@@ -83,7 +83,7 @@ async fn only_loopback_is_served() {
         let desk = Desk::new(store::Store::in_memory().unwrap(), trade::protocol::shipped().clone()).unwrap();
         let settings = Settings {
             address: address.parse().unwrap(),
-            author: super::site::author(),
+            entry: cuffwright::web::site::Entry::Demo(super::site::author()),
             clock: std::sync::Arc::new(app::demo::morning),
             banner: None,
         };
@@ -129,7 +129,7 @@ async fn the_socket_answers_and_stops_when_told() {
         app::desk::Desk::new(store::Store::in_memory().unwrap(), trade::protocol::shipped().clone()).unwrap();
     let settings = cuffwright::web::Settings {
         address: "127.0.0.1:0".parse().unwrap(),
-        author: super::site::author(),
+        entry: cuffwright::web::site::Entry::Demo(super::site::author()),
         clock: std::sync::Arc::new(app::demo::morning),
         banner: None,
     };

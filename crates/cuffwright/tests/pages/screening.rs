@@ -58,12 +58,22 @@ async fn enter_saves_complete_rows_keeps_the_rest_and_moves_on() {
     assert!(page.body.contains("One row was saved") && page.body.contains("One row is not saved yet"));
     let fact = of_station(&site, full, "range").expect("the complete row is on record");
     let left = &fact.findings[0];
-    assert_eq!((left.key.as_str(), left.value, left.trials.as_slice()), ("shoulder_er_rom", Some(99.0), &[98.0, 100.0][..]));
+    assert_eq!(
+        (left.key.as_str(), left.value, left.trials.as_slice()),
+        ("shoulder_er_rom", Some(99.0), &[98.0, 100.0][..])
+    );
     assert_eq!(fact.findings.len(), 4);
     assert!(of_station(&site, begun, "range").is_none(), "a row that was only begun is not stored");
-    assert_eq!(value(&page.body, &format!("{other}.shoulder_er_rom.left.1")), "101", "and comes back as typed");
+    assert_eq!(
+        value(&page.body, &format!("{other}.shoulder_er_rom.left.1")),
+        "101",
+        "and comes back as typed"
+    );
     let focus = page.body.split(" autofocus").next().unwrap_or_default();
-    assert!(focus.ends_with(&format!("aria-label=\"External rotation range, left (°), try 2\"")), "on to the next box");
+    assert!(
+        focus.ends_with(&format!("aria-label=\"External rotation range, left (°), try 2\"")),
+        "on to the next box"
+    );
     assert!(focus.rsplit("<input").next().unwrap_or_default().contains(&other), "of the row that was begun");
 
     // The same sent again changes nothing; a changed box is a correction, and what was not typed stays.
@@ -75,7 +85,10 @@ async fn enter_saves_complete_rows_keeps_the_rest_and_moves_on() {
     site.post("/screening/range", &form(&format!("row:{one}"), &changed)).await;
     let fact = of_station(&site, full, "range").unwrap();
     assert_eq!(fact.findings.len(), 4);
-    assert_eq!(fact.findings.iter().filter_map(|finding| finding.value).collect::<Vec<_>>(), [99.0, 95.0, 58.5]);
+    assert_eq!(
+        fact.findings.iter().filter_map(|finding| finding.value).collect::<Vec<_>>(),
+        [99.0, 95.0, 58.5]
+    );
 }
 
 #[tokio::test]
@@ -91,7 +104,10 @@ async fn impossible_is_refused_unusual_needs_a_word_and_nothing_is_half_stored()
     let act = format!("row:{key}");
     let page = site.post("/screening/strength", &form(&act, &boxes)).await;
     assert_eq!(page.status, 422);
-    assert!(page.body.contains("cannot be that: it lies between 0 and 1000 N") && page.body.contains("“nine” is no number"));
+    assert!(
+        page.body.contains("cannot be that: it lies between 0 and 1000 N")
+            && page.body.contains("“nine” is no number")
+    );
     assert!(of_station(&site, subject, "strength").is_none());
     boxes[0].1 = "12";
     boxes[2].1 = "100";
@@ -114,12 +130,17 @@ async fn a_test_that_hurts_fires_the_pain_rule_and_is_not_turned_into_a_value_in
     assert!(!site.get(&own).await.body.contains("avail-out-today"));
     let key = key(subject);
     let act = format!("row:{key}");
-    let hurt = [(format!("{key}.posterior_endurance_time.left.1"), "p 4"), (format!("{key}.posterior_endurance_time.right.1"), "41")];
+    let hurt = [
+        (format!("{key}.posterior_endurance_time.left.1"), "p 4"),
+        (format!("{key}.posterior_endurance_time.right.1"), "41"),
+    ];
     assert_eq!(site.post("/screening/endurance", &form(&act, &hurt)).await.status, 200);
     let page = site.get(&own).await;
     assert!(page.body.contains("avail-out-today"), "out, by the pain rule");
     let pains: Vec<app::facts::PainFact> = facts(&site, subject, Kind::Pain);
-    assert!(pains.iter().any(|pain| pain.date.to_string() == DAY && pain.left == Some(4) && pain.right.is_none()));
+    assert!(
+        pains.iter().any(|pain| pain.date.to_string() == DAY && pain.left == Some(4) && pain.right.is_none())
+    );
     let better = [(format!("{key}.posterior_endurance_time.left.1"), "50")];
     let page = site.post("/screening/endurance", &form(&act, &better)).await;
     assert_eq!(page.status, 422);
@@ -160,10 +181,17 @@ async fn a_swimmers_values_answer_why_and_no_page_scores_anybody() {
     let site = read_site();
     let subject = swimmer(Case::WeakArm);
     let page = site.get(&format!("/people/{subject}/screening")).await;
-    for part in ["left has less", "External over internal rotation strength", "href=\"/rules/V5\"", "mclaine2018", "href=\"/rules/C3\""] {
+    for part in [
+        "left has less",
+        "External over internal rotation strength",
+        "href=\"/rules/V5\"",
+        "mclaine2018",
+        "href=\"/rules/C3\"",
+    ] {
         assert!(page.body.contains(part), "{part}");
     }
-    for path in [format!("/people/{subject}/screening"), "/screening/findings".to_owned(), "/due".to_owned()] {
+    for path in [format!("/people/{subject}/screening"), "/screening/findings".to_owned(), "/due".to_owned()]
+    {
         let body = site.get(&path).await.body.to_lowercase();
         for word in ["at risk", "risk score", "injury risk of", "% risk", "likely to be injured"] {
             assert!(!body.contains(word), "{word} on {path}");
@@ -175,7 +203,10 @@ async fn a_swimmers_values_answer_why_and_no_page_scores_anybody() {
 async fn a_retest_says_up_down_or_cannot_tell_with_the_error_and_the_club_s_own_comes_first() {
     let site = read_site();
     let page = site.get(&format!("/people/{}/retest", swimmer(Case::WeakArm))).await;
-    assert!(page.body.contains("cannot tell") && page.body.contains("The club's own trial of 14 September 2026, 12 people"));
+    assert!(
+        page.body.contains("cannot tell")
+            && page.body.contains("The club's own trial of 14 September 2026, 12 people")
+    );
     assert!(page.body.contains("No error was published"), "the plank has none");
     assert!(page.body.contains("role=\"img\"") && page.has_id("retest"), "a drawing and its table");
 }
@@ -199,7 +230,12 @@ async fn the_weekly_check_is_scored_asks_for_contact_and_is_due() {
     let site = site_with(Case::Ordinary);
     let subject = swimmer(Case::Ordinary);
     let path = format!("/people/{subject}/weekly");
-    let mut form = vec![("date", DAY), ("left_taking_part", "1"), ("left_less_training", "2"), ("right_taking_part", "0")];
+    let mut form = vec![
+        ("date", DAY),
+        ("left_taking_part", "1"),
+        ("left_less_training", "2"),
+        ("right_taking_part", "0"),
+    ];
     let page = site.post(&path, &form).await;
     assert_eq!(page.status, 422, "two answers are missing, and are not zeros");
     assert_eq!(page.body.matches("After the answer above").count(), 4, "in the list and at each field");
@@ -208,7 +244,10 @@ async fn the_weekly_check_is_scored_asks_for_contact_and_is_due() {
     let checks: Vec<WeeklyCheckFact> = facts(&site, subject, Kind::WeeklyCheck);
     assert!(checks.iter().any(|check| check.date.to_string() == DAY));
     let due = site.get("/due?all=yes").await;
-    assert!(due.body.contains("cost training or performance (41 of 100)") && due.body.contains("href=\"/rules/Q1\""));
+    assert!(
+        due.body.contains("cost training or performance (41 of 100)")
+            && due.body.contains("href=\"/rules/Q1\"")
+    );
     assert!(due.body.contains("Contact within two days"));
     let pains: Vec<app::facts::PainFact> = facts(&site, subject, Kind::Pain);
     assert!(pains.iter().any(|pain| pain.left == Some(2) && pain.asked.as_deref() == Some("weekly check")));
@@ -223,7 +262,13 @@ async fn single_practices_are_off_until_a_club_turns_them_on() {
     let form = [("date", DAY), ("metres", "4200"), ("minutes", "90"), ("effort", "6")];
     assert!(!site.get(&own).await.body.contains("/record/water-session"));
     assert_eq!(site.post(&path, &form).await.status, 422);
-    let club = [("name", "Hallavesi"), ("practitioner", "Ronja"), ("zone", "Europe/Helsinki"), ("units", "metric"), ("daily_practices", "yes")];
+    let club = [
+        ("name", "Hallavesi"),
+        ("practitioner", "Ronja"),
+        ("zone", "Europe/Helsinki"),
+        ("units", "metric"),
+        ("daily_practices", "yes"),
+    ];
     assert_eq!(site.post("/club", &club).await.status, 303);
     assert_eq!(site.post(&path, &form).await.status, 303);
     assert!(site.get(&own).await.body.contains("/record/water-session"));
@@ -234,7 +279,12 @@ async fn whom_to_ask_says_why_what_and_how_many_lie_below() {
     let site = read_site();
     let page = site.get("/due").await;
     let list = page.body.split("id=\"ask\"").nth(1).unwrap();
-    for part in ["Ask:", "answers about pain in four weeks were zero", "cost training or performance", "No weekly check since"] {
+    for part in [
+        "Ask:",
+        "answers about pain in four weeks were zero",
+        "cost training or performance",
+        "No weekly check since",
+    ] {
         assert!(list.contains(part), "{part}");
     }
     let first = list.find("cost training or performance").unwrap();
@@ -246,7 +296,9 @@ async fn too_few_answers_publish_no_numbers() {
     let site = read_site();
     let page = site.get("/weekly").await;
     assert!(page.body.contains("have answered since Mon 23 November"));
-    assert!(page.body.contains("Under 70 % have answered") && !page.body.contains("have some shoulder problem"));
+    assert!(
+        page.body.contains("Under 70 % have answered") && !page.body.contains("have some shoulder problem")
+    );
     let before = site.get("/weekly?on=2026-11-22").await;
     assert!(before.body.contains("have some shoulder problem"), "last week enough did");
 }

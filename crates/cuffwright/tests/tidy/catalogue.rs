@@ -9,7 +9,13 @@ use super::sources::files;
 /// Sentences whose names are put together at run time, by what they begin with.
 const BUILT_NAMES: &[&str] = &[
     "act-",
+    "see-as-name-",
+    "seen-lede-",
+    "erase-ground-",
+    "cli-account-",
     "archive-kind-",
+    // The live console's own: its modules are checked against the catalogue where they are embedded.
+    "deckui-",
     "role-",
     "thing-",
     "action-",

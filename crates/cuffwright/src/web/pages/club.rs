@@ -36,7 +36,7 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
     let about = desk.club().about.as_ref();
     let zone = jiff::tz::TimeZone::system().iana_name().unwrap_or("Etc/UTC").to_owned();
     let given = about.map_or_else(
-        || Sent::of(&[("practitioner", &visit.site.author().name), ("zone", &zone), ("units", "metric")]),
+        || Sent::of(&[("practitioner", &visit.author().name), ("zone", &zone), ("units", "metric")]),
         |club| {
             Sent::of(&[
                 ("name", &club.name),
@@ -106,6 +106,6 @@ pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
         Some(before) => draft.correcting(before.fact.told.id, &text("club-reason")),
         None => draft,
     };
-    desk.record(&visit.moment, visit.site.author(), SubjectId::CLUB, &[draft])?;
+    visit.record(desk, SubjectId::CLUB, &[draft])?;
     Ok(respond::see(&with_done(back_or(sent.one("back"), "/"), "recorded")))
 }

@@ -4,6 +4,7 @@
 use app::desk::{Desk, Draft, Person};
 use app::facts::{EndWord, Kind, SetFact, read_json};
 use axum::http::StatusCode;
+use door::permit::Thing;
 use maud::{Markup, html};
 use store::{Correction, FactId, LiveFact, NewFact};
 
@@ -286,7 +287,7 @@ pub fn correct(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
             SetFact { set: app::facts::SetWord { seconds, end, fault, seen, ..set.set.clone() }, ..set };
         (Draft::new(&new).correcting(fact.fact.told.id, &why), href(person))
     };
-    match desk.record(&visit.moment, visit.site.author(), subject, &[draft]) {
+    match visit.record(desk, subject, &[draft]) {
         Ok(_) => Ok(respond::see(&format!("{own}?done=corrected"))),
         Err(error) => {
             let person = desk.person(subject)?;
@@ -337,7 +338,7 @@ pub fn take_back(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
         return Err(WebError { problems: vec![problem], ..WebError::new(ErrorKind::Refused) }.back_to(own));
     }
     let told = &fact.fact.told;
-    let author = visit.site.author();
+    let author = visit.author();
     let retraction = NewFact {
         id: FactId::fresh(visit.moment.unix_millis),
         payload: None,
@@ -350,5 +351,6 @@ pub fn take_back(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
         ..told.clone()
     };
     desk.append(&visit.moment, vec![retraction])?;
+    desk.changed(&visit.moment, visit.who()?, Thing::Decide, &[subject])?;
     Ok(respond::see(&format!("{own}?done=taken-back")))
 }

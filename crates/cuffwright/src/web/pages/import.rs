@@ -6,6 +6,7 @@ use app::facts::ContextWord;
 use app::import::{Change, DateOrder, FileProblem, Kind, Outcome, Preview, Problem, Said, Weight};
 use app::text::Texts;
 use axum::http::StatusCode;
+use door::permit::Thing;
 use maud::{Markup, html};
 
 use super::facts::brief;
@@ -300,14 +301,17 @@ pub fn confirm(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
     let Ok(preview) = found else {
         return page(desk, visit, sent, Some(&text("bring-refused")), StatusCode::UNPROCESSABLE_ENTITY);
     };
-    match desk.import(&visit.moment, visit.site.author(), &preview, &name) {
+    match desk.import(&visit.moment, &visit.author(), &preview, &name) {
         Ok(done) if done.added == 0 && done.corrected == 0 => {
             Ok(respond::see("/import?done=import-unchanged"))
         }
-        Ok(_) => Ok(respond::see(match preview.kind {
-            Kind::Kit => "/kit?done=imported",
-            _ => "/people?done=imported",
-        })),
+        Ok(_) => {
+            desk.changed(&visit.moment, visit.who()?, Thing::Import, &[])?;
+            Ok(respond::see(match preview.kind {
+                Kind::Kit => "/kit?done=imported",
+                _ => "/people?done=imported",
+            }))
+        }
         Err(error) if error.kind == app::error::ErrorKind::Storage => Err(WebError::from(error)),
         Err(error) => {
             let says: Vec<String> = problems_of(&error)

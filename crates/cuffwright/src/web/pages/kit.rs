@@ -4,6 +4,7 @@ use app::desk::{Desk, Draft};
 use app::facts::{InspectionFact, KitWord};
 use app::text::day;
 use app::views::kit::{Piece, pieces};
+use door::permit::Thing;
 use maud::{Markup, html};
 use store::SubjectId;
 
@@ -32,7 +33,7 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
                     h2 { (piece.fact.mark) }
                     p { (what_it_is(desk, piece)) }
                     p class=[(!piece.may_be_used()).then_some("kit-out")] { (standing(piece)) }
-                    @if piece.fact.withdrawn.is_none() {
+                    @if piece.fact.withdrawn.is_none() && visit.may(Thing::EditKit) {
                         details.decision {
                             summary.button.button-plain { (say("kit-look", &[("mark", Value::Words(&piece.fact.mark))])) }
                             (inspection(visit, &piece.fact.mark, &format!("k{index}"), "/kit"))
@@ -120,7 +121,7 @@ fn look_asks() -> Vec<Ask> {
 
 /// The form for one look.
 pub fn inspection(visit: &Visit, mark: &str, key: &str, back: &str) -> Markup {
-    let given = Sent::of(&[("date", &visit.today().to_string()), ("by", &visit.site.author().name)]);
+    let given = Sent::of(&[("date", &visit.today().to_string()), ("by", &visit.author().name)]);
     look_form(visit, mark, key, back, &given, &[])
 }
 
@@ -159,6 +160,6 @@ pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
         return visit.page_as(desk, axum::http::StatusCode::UNPROCESSABLE_ENTITY, frame, body);
     };
     let look = InspectionFact { date, mark: mark.to_owned(), sound, by };
-    desk.record(&visit.moment, visit.site.author(), SubjectId::CLUB, &[Draft::new(&look)])?;
+    visit.record(desk, SubjectId::CLUB, &[Draft::new(&look)])?;
     Ok(respond::see(&with_done(back_or(sent.one("back"), "/kit"), "recorded")))
 }

@@ -3,7 +3,10 @@
 //!
 //! - [`shared`]: words that many pages need.
 //! - [`due`], [`review`]: the day and what waits for a person.
-//! - [`people`], [`person`]: the swimmers.
+//! - [`home`]: where somebody begins.
+//! - [`people`], [`person`]: the swimmers, for the practitioner; [`seen`], [`views`]: for everybody else.
+//! - [`door`]: coming in, accounts, devices; [`privacy`]: consent, erasure, archive, audit.
+//! - [`see_as`]: the demo, as others see it.
 //! - [`record`]: every form by which a fact is written down.
 //! - [`facts`]: one fact: look at it, put it right, take it back.
 //! - [`session`]: a session written down by hand.
@@ -14,17 +17,24 @@
 
 pub mod asking;
 pub mod club;
+pub mod deck;
+pub mod door;
 pub mod due;
 pub mod facts;
 pub mod first;
+pub mod home;
 pub mod import;
 pub mod kit;
 pub mod people;
 pub mod person;
+pub mod privacy;
 pub mod record;
 pub mod review;
 pub mod rules;
 pub mod screening;
+pub mod see_as;
+pub mod seen;
 pub mod session;
 pub mod shared;
+pub mod views;
 pub mod weekly;

@@ -4,8 +4,8 @@ use app::desk::Desk;
 use app::views::people::{Find, TRACKS, find, squads};
 use maud::html;
 
-use super::first;
 use super::shared::{AVAILABILITIES, encoded, href, name, shoulder_state, tells_apart};
+use super::{first, seen};
 use crate::web::layout::{Frame, Here, Place, Spot};
 use crate::web::parts::form::{Filter, search};
 use crate::web::parts::notice::empty;
@@ -19,6 +19,9 @@ const LINES: usize = 50;
 
 /// The page.
 pub fn show(desk: &Desk, visit: &Visit) -> Answer {
+    if !visit.is_clinical() {
+        return seen::list::show(desk, visit);
+    }
     let here = Here::At(Place::People, Spot::People);
     if desk.people().next().is_none() {
         return first::show(desk, visit, here);

@@ -4,6 +4,7 @@ use app::decide::{LineRef, Say};
 use app::desk::Desk;
 use app::review::Waiting;
 use axum::http::StatusCode;
+use door::permit::Thing;
 use maud::{Markup, html};
 use trade::dosing::Action;
 use trade::name::{ExerciseId, RungId};
@@ -178,8 +179,13 @@ pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
     if lines.is_empty() {
         return Ok(respond::see("/review?done=nothing-marked"));
     }
-    match desk.confirm_together(&visit.moment, visit.site.author(), &lines) {
-        Ok(_) => Ok(respond::see("/review?done=together")),
+    match desk.confirm_together(&visit.moment, &visit.author(), &lines) {
+        Ok(_) => {
+            let mut subjects: Vec<_> = lines.iter().map(|(line, _)| line.subject).collect();
+            subjects.dedup();
+            desk.changed(&visit.moment, visit.who()?, Thing::Decide, &subjects)?;
+            Ok(respond::see("/review?done=together"))
+        }
         Err(error) => {
             let says: Vec<String> = problems_of(&error)
                 .iter()

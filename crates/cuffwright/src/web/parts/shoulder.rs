@@ -23,10 +23,15 @@ pub fn availability_word(availability: Availability) -> String {
 
 /// Mark and word.
 pub fn availability(availability: Availability) -> Markup {
+    availability_as(availability, &availability_word(availability))
+}
+
+/// The mark with a word of one's own: for readers who are told less.
+pub fn availability_as(availability: Availability, word: &str) -> Markup {
     html! {
         span class={ "avail avail-" (availability.word()) } {
             (avail_mark(availability))
-            " " span.avail-word { (availability_word(availability)) }
+            " " span.avail-word { (word) }
         }
     }
 }

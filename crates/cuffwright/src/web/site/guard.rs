@@ -1,4 +1,4 @@
-//! Who may ask: only this machine, under a loopback name, and for a form only our own page.
+//! Who may ask: only under a name of ours, and for a form only our own page.
 //!
 //! A page elsewhere can make a browser send requests here. Three things keep it out: the name it asked under must
 //! be ours (so that a foreign name which now points to this machine is refused), the browser must say that a form
@@ -10,26 +10,34 @@ use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 
 use super::Site;
+use super::run::way_of;
+use super::way::Way;
 use crate::web::error::{Kind, WebError};
 
 /// Layer for the whole router.
 pub async fn only_us(State(site): State<Site>, request: Request, next: Next) -> Response {
-    if !is_ours(request.headers(), request.uri().authority().map(|name| name.as_str()), site.port()) {
+    let way = way_of(&site, &request);
+    let ours = names(way, &site.hosts());
+    if !is_ours(request.headers(), request.uri().authority().map(|name| name.as_str()), &ours) {
         return WebError::new(Kind::Elsewhere).into_response();
     }
     let reads = matches!(*request.method(), Method::GET | Method::HEAD | Method::OPTIONS);
-    if !reads && !comes_from_us(request.headers(), site.port()) {
+    if !reads && !comes_from_us(request.headers(), &ours, way.scheme()) {
         return WebError::new(Kind::Foreign).into_response();
     }
     next.run(request).await
 }
 
-fn names(port: u16) -> [String; 3] {
-    [format!("127.0.0.1:{port}"), format!("localhost:{port}"), format!("[::1]:{port}")]
+/// Every name under which this way reaches us: this machine's own on the plain one, the laptop's on the encrypted one.
+fn names(way: Way, hosts: &[String]) -> Vec<String> {
+    let port = way.port;
+    let own = ["127.0.0.1", "localhost", "[::1]"].map(str::to_owned);
+    let more = hosts.iter().filter(|_| way.secure).cloned();
+    let usual = way.secure && port == 443;
+    own.into_iter().chain(more).map(|host| if usual { host } else { format!("{host}:{port}") }).collect()
 }
 
-fn is_ours(headers: &HeaderMap, in_line: Option<&str>, port: u16) -> bool {
-    let ours = names(port);
+fn is_ours(headers: &HeaderMap, in_line: Option<&str>, ours: &[String]) -> bool {
     let known = |name: &str| ours.iter().any(|ours| ours.eq_ignore_ascii_case(name));
     let mut named = headers.get_all(header::HOST).iter();
     let (host, second) = (named.next().and_then(|host| host.to_str().ok()), named.next());
@@ -37,13 +45,13 @@ fn is_ours(headers: &HeaderMap, in_line: Option<&str>, port: u16) -> bool {
 }
 
 /// A browser says where a form comes from in one of two headers or in both; each that is there must say "here".
-fn comes_from_us(headers: &HeaderMap, port: u16) -> bool {
+fn comes_from_us(headers: &HeaderMap, ours: &[String], scheme: &str) -> bool {
     let value = |name: &str| headers.get(name).map(|value| value.to_str().unwrap_or("?"));
     let (site, origin) = (value("sec-fetch-site"), value("origin"));
     let host = value("host").unwrap_or_default();
     let says_here = site.is_none_or(|site| site == "same-origin")
-        && origin.is_none_or(|origin| origin.eq_ignore_ascii_case(&format!("http://{host}")));
-    let is_known = names(port).iter().any(|name| name.eq_ignore_ascii_case(host));
+        && origin.is_none_or(|origin| origin.eq_ignore_ascii_case(&format!("{scheme}://{host}")));
+    let is_known = ours.iter().any(|name| name.eq_ignore_ascii_case(host));
     (site.is_some() || origin.is_some()) && says_here && is_known
 }
 
@@ -59,6 +67,24 @@ mod tests {
         headers
     }
 
+    fn plain() -> Vec<String> {
+        names(Way::laptop(4000), &["laptop.local".to_owned()])
+    }
+
+    #[test]
+    fn the_encrypted_way_has_the_laptops_names_and_the_plain_one_has_not() {
+        let secure = Way { secure: true, ..Way::laptop(4000) };
+        let ours = names(secure, &["laptop.local".to_owned(), "192.168.1.7".to_owned()]);
+        let asked = |host: &str| is_ours(&headers(&[("host", host)]), None, &ours);
+        assert!(asked("laptop.local:4000") && asked("192.168.1.7:4000") && asked("LAPTOP.local:4000"));
+        assert!(!asked("laptop.local") && !asked("192.168.1.8:4000") && !asked("x.laptop.local:4000"));
+        assert!(!is_ours(&headers(&[("host", "laptop.local:4000")]), None, &plain()));
+        let usual = names(Way { port: 443, ..secure }, &["club.example".to_owned()]);
+        assert!(is_ours(&headers(&[("host", "club.example")]), None, &usual));
+        let form = [("host", "laptop.local:4000"), ("origin", "http://laptop.local:4000")];
+        assert!(!comes_from_us(&headers(&form), &ours, "https"), "a plain page is another page");
+    }
+
     #[test]
     fn only_loopback_names_with_our_port_are_ours() {
         for (host, ours) in [
@@ -72,12 +98,12 @@ mod tests {
             ("localhost.rebound.example:4000", false),
             ("", false),
         ] {
-            assert_eq!(is_ours(&headers(&[("host", host)]), None, 4000), ours, "{host}");
+            assert_eq!(is_ours(&headers(&[("host", host)]), None, &plain()), ours, "{host}");
         }
-        assert!(!is_ours(&headers(&[]), None, 4000), "no name at all");
+        assert!(!is_ours(&headers(&[]), None, &plain()), "no name at all");
         let two = headers(&[("host", "localhost:4000"), ("host", "x.example")]);
-        assert!(!is_ours(&two, None, 4000), "two names");
-        assert!(!is_ours(&headers(&[("host", "localhost:4000")]), Some("x.example"), 4000));
+        assert!(!is_ours(&two, None, &plain()), "two names");
+        assert!(!is_ours(&headers(&[("host", "localhost:4000")]), Some("x.example"), &plain()));
     }
 
     #[test]
@@ -98,7 +124,7 @@ mod tests {
         ] {
             let mut all = vec![host];
             all.extend(more.clone());
-            assert_eq!(comes_from_us(&headers(&all), 4000), ours, "{more:?}");
+            assert_eq!(comes_from_us(&headers(&all), &plain(), "http"), ours, "{more:?}");
         }
     }
 }

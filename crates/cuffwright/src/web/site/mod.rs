@@ -1,23 +1,35 @@
 //! What every request shares: the desk, the clock, who is writing, and what was already sent.
 //!
-//! - [`guard`]: who may ask at all: loopback names, our own pages, no strangers.
+//! - [`guard`]: who may ask at all: our own names, our own pages, no strangers.
+//! - [`way`]: how a request came, and its cookies; [`needs`]: what an address asks; [`enter`]: who asks, and whether
+//!   they may; [`see_as`]: the demo as others see it; [`badge`]: who one is, and the way out.
 //! - [`run`]: from a route to a page function and back, defects caught.
 //! - [`sent`]: a form as it arrived.
 //! - [`visit`]: one request as a page function sees it.
-//! - [`serve`]: the socket.
+//! - [`serve`]: the socket of this machine; [`on_lan`]: the one of the club's network; [`lan`]: how phones reach it.
 
+pub mod badge;
+pub mod enter;
 pub mod guard;
+pub mod lan;
+pub mod needs;
+pub mod on_lan;
+mod reception;
 pub mod run;
+pub mod see_as;
 pub mod sent;
 pub mod serve;
 pub mod visit;
+pub mod way;
 
 use std::collections::VecDeque;
-use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError, RwLock};
 
 use app::desk::{Author, Desk};
 use app::moment::Moment;
 use store::SubjectId;
+
+use lan::Lan;
 
 /// Reads the clock; the one place where time enters the pages.
 pub type Clock = Arc<dyn Fn() -> Moment + Send + Sync>;
@@ -33,13 +45,30 @@ pub struct Site(Arc<Shared>);
 
 struct Shared {
     desk: Mutex<Desk>,
-    author: Author,
+    entry: Entry,
     clock: Clock,
     banner: Option<String>,
     port: u16,
+    lan: RwLock<Option<Lan>>,
     token: String,
     sent_forms: Mutex<VecDeque<(String, String)>>,
     held_files: Mutex<VecDeque<Held>>,
+}
+
+/// How one comes in.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Entry {
+    /// Nobody signs in; whoever comes writes as this author. Only for the invented club, and only on this machine.
+    Demo(Author),
+    /// By an account or a paired device.
+    Accounts,
+}
+
+impl Entry {
+    /// True for the demo.
+    pub const fn is_demo(&self) -> bool {
+        matches!(self, Entry::Demo(_))
+    }
 }
 
 /// A file that was shown in a preview and waits for a yes.
@@ -54,23 +83,30 @@ pub struct Held {
 }
 
 impl Site {
-    /// A site around one desk, reached through one port.
+    /// A site around one desk, reached through one port, without a door: for the demo, on this machine. Whoever comes
+    /// is the author.
     pub fn new(desk: Desk, author: Author, clock: Clock, banner: Option<String>, port: u16) -> Self {
+        Self::with(desk, Entry::Demo(author), clock, banner, port)
+    }
+
+    /// A site around one desk, reached through one port.
+    pub fn with(desk: Desk, entry: Entry, clock: Clock, banner: Option<String>, port: u16) -> Self {
         Self(Arc::new(Shared {
             desk: Mutex::new(desk),
-            author,
+            entry,
             clock,
             banner,
             port,
+            lan: RwLock::new(None),
             token: fresh_key(),
             sent_forms: Mutex::new(VecDeque::new()),
             held_files: Mutex::new(VecDeque::new()),
         }))
     }
 
-    /// Who writes.
-    pub fn author(&self) -> &Author {
-        &self.0.author
+    /// How one comes in.
+    pub fn entry(&self) -> &Entry {
+        &self.0.entry
     }
 
     /// The words above every page.
@@ -83,7 +119,22 @@ impl Site {
         self.0.port
     }
 
-    /// What every form of ours carries: another site cannot know it, and it changes with every start.
+    /// Names and addresses of this laptop on the club's network; none where only this machine is served.
+    pub fn hosts(&self) -> Vec<String> {
+        self.lan().map(|lan| lan.hosts()).unwrap_or_default()
+    }
+
+    /// How phones reach this laptop; none where only this machine is served.
+    pub fn lan(&self) -> Option<Lan> {
+        self.0.lan.read().unwrap_or_else(PoisonError::into_inner).clone()
+    }
+
+    /// Says how phones reach it now.
+    pub fn set_lan(&self, lan: Lan) {
+        *self.0.lan.write().unwrap_or_else(PoisonError::into_inner) = Some(lan);
+    }
+
+    /// In the demo, what every form of ours carries: another site cannot know it, and it changes with every start.
     pub fn token(&self) -> &str {
         &self.0.token
     }

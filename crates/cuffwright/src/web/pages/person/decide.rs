@@ -3,6 +3,7 @@
 use app::decide::{LineRef, Say};
 use app::desk::Desk;
 use axum::http::StatusCode;
+use door::permit::Thing;
 use quantity::HoldTime;
 use trade::dosing::Action;
 use trade::name::{ExerciseId, RungId};
@@ -52,8 +53,9 @@ pub fn decide(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
         let says = text("take-not-a-number");
         return refused(desk, visit, sent, line, says, StatusCode::UNPROCESSABLE_ENTITY);
     }
-    match desk.decide(&visit.moment, visit.site.author(), &line, &said) {
+    match desk.decide(&visit.moment, &visit.author(), &line, &said) {
         Ok(_) => {
+            desk.changed(&visit.moment, visit.who()?, Thing::Decide, &[line.subject])?;
             let own = format!("/people/{}", line.subject);
             Ok(respond::see(&with_done(back_or(sent.one("back"), &own), "decided")))
         }

@@ -31,6 +31,9 @@ use crate::web::words::{Value, say, text};
 
 /// The page.
 pub fn show(desk: &Desk, visit: &Visit) -> Answer {
+    if !visit.is_clinical() {
+        return super::seen::one::show(desk, visit);
+    }
     let person = desk.person(visit.subject()?)?;
     page(desk, visit, person, None, axum::http::StatusCode::OK)
 }
@@ -87,6 +90,7 @@ pub fn page(
         (limits_and_tracks(desk, gate))
         (past::show(desk, person, on))
         (sheets(desk, person))
+        p { a href={ (own) "/consent" } { (text("privacy-consent-link")) } }
         form.search.on-day method="get" action=(own) {
             div.field {
                 label for="on" { (text("person-on")) }

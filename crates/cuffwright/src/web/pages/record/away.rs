@@ -12,6 +12,7 @@ use crate::web::words::text;
 /// An illness.
 pub const ILLNESS: Sheet = Sheet {
     word: "illness",
+    kind: app::facts::Kind::Illness,
     title: "record-illness",
     lede: "record-illness-lede",
     asks: |_| {
@@ -38,6 +39,7 @@ pub const ILLNESS: Sheet = Sheet {
 /// A stretch away.
 pub const ABSENCE: Sheet = Sheet {
     word: "absence",
+    kind: app::facts::Kind::Absence,
     title: "record-absence",
     lede: "record-absence-lede",
     asks: |_| {
@@ -61,6 +63,7 @@ pub const ABSENCE: Sheet = Sheet {
 /// A "do not train" from outside.
 pub const BAN: Sheet = Sheet {
     word: "ban",
+    kind: app::facts::Kind::Ban,
     title: "record-ban",
     lede: "record-ban-lede",
     asks: |_| {

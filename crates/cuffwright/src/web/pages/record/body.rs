@@ -12,6 +12,7 @@ use crate::web::words::{Value, say, text};
 /// Height, sitting height, mass.
 pub const GROWTH: Sheet = Sheet {
     word: "growth",
+    kind: app::facts::Kind::Growth,
     title: "record-growth",
     lede: "record-growth-lede",
     asks: |_| {
@@ -105,6 +106,7 @@ const MEASURES: &[Measure] = &[
 /// A screening, as measured.
 pub const SCREENING: Sheet = Sheet {
     word: "screening",
+    kind: app::facts::Kind::Screening,
     title: "record-screening",
     lede: "record-screening-lede",
     asks: |_| {

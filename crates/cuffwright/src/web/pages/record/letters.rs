@@ -16,6 +16,7 @@ use crate::web::words::{Value, say, text};
 /// A referral.
 pub const REFERRAL: Sheet = Sheet {
     word: "referral",
+    kind: app::facts::Kind::Referral,
     title: "record-referral",
     lede: "record-referral-lede",
     asks: |_| {
@@ -40,6 +41,7 @@ pub const REFERRAL: Sheet = Sheet {
 /// The answer to a referral: puts its day into the referral that waits for it.
 pub const ANSWER: Sheet = Sheet {
     word: "referral-answer",
+    kind: app::facts::Kind::Referral,
     title: "record-answer",
     lede: "record-answer-lede",
     asks: |setting| {
@@ -109,6 +111,7 @@ fn clinician(taking: &mut Taking<'_>) -> Option<ClinicianFact> {
 /// A clinician's clearance.
 pub const CLEARANCE: Sheet = Sheet {
     word: "clearance",
+    kind: app::facts::Kind::Clearance,
     title: "record-clearance",
     lede: "record-clearance-lede",
     asks: |_| {
@@ -154,8 +157,14 @@ pub const CLEARANCE: Sheet = Sheet {
 };
 
 /// A clinician's signed limit.
-pub const LIMIT: Sheet =
-    Sheet { word: "limit", title: "record-limit", lede: "record-limit-lede", asks: limit_asks, take: limit };
+pub const LIMIT: Sheet = Sheet {
+    word: "limit",
+    kind: app::facts::Kind::Limit,
+    title: "record-limit",
+    lede: "record-limit-lede",
+    asks: limit_asks,
+    take: limit,
+};
 
 fn limit_asks(setting: &Setting<'_>) -> Vec<Ask> {
     let tags = Tag::ALL.iter().map(|tag| (tag.word().to_owned(), text(&format!("tag-{}", tag.word()))));

@@ -17,6 +17,7 @@ pub mod water;
 
 use app::desk::{Desk, Draft};
 use app::error::ErrorKind;
+use app::facts::Kind;
 use axum::http::StatusCode;
 use maud::{Markup, html};
 
@@ -36,7 +37,9 @@ use take::{Setting, Taking};
 pub struct Sheet {
     /// Its word in the address.
     pub word: &'static str,
-    /// What it records.
+    /// The kind of fact it records: what recording it takes follows from that.
+    pub kind: Kind,
+    /// What it records, in words.
     pub title: &'static str,
     /// What it does and who may do it.
     pub lede: &'static str,
@@ -101,7 +104,7 @@ fn with_today(sheet: &Sheet, given: &Sent, visit: &Visit) -> Sent {
         }
     }
     if given.one("by").is_empty() {
-        with = with.with("by", &visit.site.author().name);
+        with = with.with("by", &visit.author().name);
     }
     with
 }
@@ -174,7 +177,7 @@ pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
         Some(drafts) if wrong.is_empty() => drafts,
         _ => return again(desk, visit, sheet, sent, wrong),
     };
-    if let Err(error) = desk.record(&visit.moment, visit.site.author(), subject, &drafts) {
+    if let Err(error) = visit.record(desk, subject, &drafts) {
         if error.kind != ErrorKind::Input {
             return Err(WebError::from(error).back_to(own));
         }

@@ -12,7 +12,14 @@ use crate::web::site::sent::Sent;
 use crate::web::words::text;
 
 /// The sheet.
-pub const PAIN: Sheet = Sheet { word: "pain", title: "record-pain", lede: "record-pain-lede", asks, take };
+pub const PAIN: Sheet = Sheet {
+    word: "pain",
+    kind: app::facts::Kind::Pain,
+    title: "record-pain",
+    lede: "record-pain-lede",
+    asks,
+    take,
+};
 
 fn asks(setting: &Setting<'_>) -> Vec<Ask> {
     let when = [

@@ -14,6 +14,7 @@ use crate::web::words::text;
 /// A consent, as signed.
 pub const CONSENT: Sheet = Sheet {
     word: "consent",
+    kind: app::facts::Kind::Consent,
     title: "record-consent",
     lede: "record-consent-lede",
     asks: consent_asks,
@@ -60,6 +61,7 @@ fn consent(_: &Setting<'_>, taking: &mut Taking<'_>) -> Option<Vec<Draft>> {
 /// A consent, taken back.
 pub const WITHDRAWAL: Sheet = Sheet {
     word: "consent-taken-back",
+    kind: app::facts::Kind::Consent,
     title: "record-withdrawal",
     lede: "record-withdrawal-lede",
     asks: |_| vec![Ask::new("date", "ask-date", Control::Day).needed()],
@@ -84,6 +86,7 @@ pub const WITHDRAWAL: Sheet = Sheet {
 /// Intake answers.
 pub const INTAKE: Sheet = Sheet {
     word: "intake",
+    kind: app::facts::Kind::Intake,
     title: "record-intake",
     lede: "record-intake-lede",
     asks: |_| {

@@ -14,6 +14,7 @@ use crate::web::words::text;
 /// A guardian was told.
 pub const GUARDIAN: Sheet = Sheet {
     word: "guardian-told",
+    kind: app::facts::Kind::GuardianTold,
     title: "record-guardian",
     lede: "record-guardian-lede",
     asks: |_| vec![day(), by()],
@@ -26,6 +27,7 @@ pub const GUARDIAN: Sheet = Sheet {
 /// What was decided about the water.
 pub const WATER: Sheet = Sheet {
     word: "water-advice",
+    kind: app::facts::Kind::WaterAdvice,
     title: "record-water",
     lede: "record-water-lede",
     asks: |_| {
@@ -40,6 +42,7 @@ pub const WATER: Sheet = Sheet {
 /// "Out today" ended by a person.
 pub const REOPENING: Sheet = Sheet {
     word: "reopening",
+    kind: app::facts::Kind::Reopening,
     title: "record-reopening",
     lede: "record-reopening-lede",
     asks: |_| vec![day(), Ask::new("side", "ask-shoulder", Control::Pick(sides("shoulder-both"))), by()],
@@ -52,6 +55,7 @@ pub const REOPENING: Sheet = Sheet {
 /// A talk took place.
 pub const TALK: Sheet = Sheet {
     word: "talk",
+    kind: app::facts::Kind::Talk,
     title: "record-talk",
     lede: "record-talk-lede",
     asks: |_| {
@@ -68,6 +72,7 @@ pub const TALK: Sheet = Sheet {
 /// An exercise was taught, untimed.
 pub const TAUGHT: Sheet = Sheet {
     word: "taught",
+    kind: app::facts::Kind::Taught,
     title: "record-taught",
     lede: "record-taught-lede",
     asks: |setting| vec![day(), exercise(setting)],
@@ -80,6 +85,7 @@ pub const TAUGHT: Sheet = Sheet {
 /// An exercise was signed off.
 pub const SIGN_OFF: Sheet = Sheet {
     word: "sign-off",
+    kind: app::facts::Kind::SignOff,
     title: "record-sign-off",
     lede: "record-sign-off-lede",
     asks: |setting| vec![day(), exercise(setting), by()],

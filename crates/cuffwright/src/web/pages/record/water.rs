@@ -11,6 +11,7 @@ use crate::web::words::text;
 /// The water of a week.
 pub const WATER_WEEK: Sheet = Sheet {
     word: "water-week",
+    kind: app::facts::Kind::WaterWeek,
     title: "record-water-week",
     lede: "record-water-week-lede",
     asks: |_| {
@@ -40,6 +41,7 @@ pub const WATER_WEEK: Sheet = Sheet {
 /// One practice. Off until a club turns it on: a form that nobody keeps up is worse than none.
 pub const WATER_SESSION: Sheet = Sheet {
     word: "water-session",
+    kind: app::facts::Kind::WaterSession,
     title: "record-water-session",
     lede: "record-water-session-lede",
     asks: |_| {

@@ -4,7 +4,7 @@
 use app::desk::{Desk, Person};
 use app::facts::{ClinicianFact, Problem as FactProblem, Units};
 use app::screening::row::{self, Row, Setting, boxes, places};
-use app::screening::save::{Saved, on_record, save};
+use app::screening::save::{Prepared, on_record, prepare};
 use app::views::people::{Find, find, squads};
 use axum::http::StatusCode;
 use maud::{Markup, html};
@@ -53,7 +53,7 @@ fn station_of(visit: &Visit) -> Result<Station, WebError> {
 /// The empty grid, or what is on record of that day already.
 pub fn show(desk: &Desk, visit: &Visit) -> Answer {
     let station = station_of(visit)?;
-    let given = with_defaults(visit, &visit.query);
+    let given = with_defaults(visit, station, &visit.query);
     let (setting, wrong) = setting_of(desk, visit, station, &given);
     let mut rows = Vec::new();
     for person in people(desk, visit, &given) {
@@ -219,11 +219,13 @@ fn keep(
         return Ok(Kept::Asks);
     }
     let why = text("station-correction");
-    let author = visit.site.author();
-    match save(desk, &visit.moment, author, state.subject, setting, read, (meant, &why))? {
-        Saved::Recorded => Ok(Kept::Saved(true)),
-        Saved::Unchanged => Ok(Kept::Saved(false)),
-        Saved::TakesPainBack => {
+    match prepare(desk, state.subject, setting, read, (meant, &why))? {
+        Prepared::Record(drafts) => {
+            visit.record(desk, state.subject, &drafts)?;
+            Ok(Kept::Saved(true))
+        }
+        Prepared::Unchanged => Ok(Kept::Saved(false)),
+        Prepared::TakesPainBack => {
             let first = places(&setting.measures).first().map(|place| place.name("1")).unwrap_or_default();
             tell(&[(first, FactProblem::at("", "screening-takes-pain-back"))]);
             Ok(Kept::Asks)
@@ -256,13 +258,23 @@ fn people<'a>(desk: &'a Desk, visit: &Visit, given: &Sent) -> Vec<&'a Person> {
     find(desk, visit.today(), &sought).into_iter().map(|found| found.person).collect()
 }
 
-fn with_defaults(visit: &Visit, given: &Sent) -> Sent {
+/// Today, whoever asks, and the licence of whoever asks, if there is one that is valid.
+fn with_defaults(visit: &Visit, station: Station, given: &Sent) -> Sent {
     let mut with = given.clone();
-    if with.one("date").is_empty() {
-        with = with.with("date", &visit.today().to_string());
-    }
-    if with.one("tester").is_empty() {
-        with = with.with("tester", &visit.site.author().name);
+    let mut fill = |name: &str, value: &str| {
+        if with.one(name).is_empty() {
+            with = with.clone().with(name, value);
+        }
+    };
+    fill("date", &visit.today().to_string());
+    fill("tester", &visit.author().name);
+    let licence = visit.who.as_ref().and_then(|who| who.licence.as_ref().map(|licence| (who, licence)));
+    if let Some((who, licence)) = licence.filter(|(_, licence)| licence.is_valid_on(visit.today()))
+        && station.is_licensed()
+    {
+        fill("clinician", &who.name);
+        fill("licence", &licence.number);
+        fill("licence_until", &licence.until.to_string());
     }
     with
 }

@@ -138,8 +138,8 @@ pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
     };
     let rows = in_range_units(desk, &measure, rows);
     let fact = TrialFact { date, measure, rows, how: sent.one("how").to_owned() };
-    match desk.record(&visit.moment, visit.site.author(), SubjectId::CLUB, &[Draft::new(&fact)]) {
-        Ok(_) => Ok(respond::see("/screening/trials?done=recorded")),
+    match visit.record(desk, SubjectId::CLUB, &[Draft::new(&fact)]) {
+        Ok(()) => Ok(respond::see("/screening/trials?done=recorded")),
         Err(error) if error.kind == app::error::ErrorKind::Input => {
             let wrong: Vec<Problem> =
                 problems_of(&error).into_iter().map(|problem| at_file(problem.says, problem.place)).collect();

@@ -11,6 +11,7 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use app::desk::{Assessment, Desk, Person};
+use app::roles::lines::may_read;
 use app::views::people::{Find, find, squads};
 use axum::http::StatusCode;
 use jiff::civil::Date;
@@ -180,20 +181,24 @@ pub fn sets(desk: &Desk, visit: &Visit, given: &Sent, wrong: &[Problem], status:
             (visit.seals())
             @for one in &there { input type="hidden" name="who" value=(one.person.subject); }
             (asks("", &head_asks(), given, wrong))
-            @for one in &there { (swimmer(desk, one, given, wrong)) }
+            @for one in &there { (swimmer(desk, visit, one, given, wrong)) }
             (submit(&text("session-submit")))
         }
     };
     visit.page_as(desk, status, frame, body)
 }
 
-fn swimmer(desk: &Desk, one: &There<'_>, given: &Sent, wrong: &[Problem]) -> Markup {
-    let urgency = one.assessment.gate.holds.iter().filter_map(|hold| hold.urgency).max();
+fn swimmer(desk: &Desk, visit: &Visit, one: &There<'_>, given: &Sent, wrong: &[Problem]) -> Markup {
+    // Who runs the session reads what holds back only as far as it is no health word.
+    let role = visit.who.as_ref().map(|who| who.role);
+    let reads = |line: &trade::trace::Line| role.is_some_and(|role| may_read(role, line.class));
+    let holds: Vec<_> = one.assessment.gate.holds.iter().filter(|hold| reads(&hold.line)).collect();
+    let urgency = holds.iter().filter_map(|hold| hold.urgency).max();
     html! {
         section.there id=(one.key) {
             h2 { a href=(href(one.person)) { (name(one.person)) } }
             @if let Some(urgency) = urgency { p.field-problem { (what_to_do(urgency)) } }
-            @for hold in one.assessment.gate.holds.iter().take(2) { p.quiet { (sentence(desk, &hold.line)) } }
+            @for hold in holds.iter().take(2) { p.quiet { (sentence(desk, &hold.line)) } }
             (questions(&one.key, given, wrong))
             @if one.planned.is_empty() { p.quiet { (text("session-nothing-planned")) } }
             @for planned in &one.planned { (line(desk, planned, given, wrong)) }
@@ -307,12 +312,13 @@ pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
     match take::drafts(desk, visit, sent) {
         Err(wrong) => sets(desk, visit, sent, &wrong, StatusCode::UNPROCESSABLE_ENTITY),
         Ok(taken) => {
-            desk.record_many(&visit.moment, visit.site.author(), &taken.drafts)?;
+            visit.record_many(desk, &taken.drafts)?;
+            let back = if visit.is_clinical() { "/review" } else { "/session" };
             let Some(first) = taken.something_new.first() else {
-                return Ok(respond::see("/review?done=session"));
+                return Ok(respond::see(&format!("{back}?done=session")));
             };
             // Something new was said: the questions that follow are asked at once.
-            Ok(respond::see(&format!("/people/{first}/record/pain?when=before&back=/review?done=session")))
+            Ok(respond::see(&format!("/people/{first}/record/pain?when=before&back={back}?done=session")))
         }
     }
 }

@@ -80,7 +80,9 @@ fn page(desk: &Desk, visit: &Visit, given: &Sent, wrong: &[Problem], status: Sta
     let here = Here::Below(Place::People, Spot::Weekly);
     let frame =
         Frame { title: &title, lede: Some(&lede), here, outcome: refused.as_ref(), ..Frame::default() };
-    let paper = given.has("paper", "yes");
+    // Entering one sheet after the other is the practitioner's; swimmers answer for themselves.
+    let paper = given.has("paper", "yes") && visit.is_clinical();
+    let sees = visit.is_clinical() || visit.who()?.role.is_bound();
     let body = html! {
         @if !wrong.is_empty() { (problems(wrong)) }
         form.record.check method="post" action={ (own) "/weekly" } novalidate {
@@ -98,7 +100,7 @@ fn page(desk: &Desk, visit: &Visit, given: &Sent, wrong: &[Problem], status: Sta
             (asks("", &pain_asks(), given, wrong))
             div.record-do { (submit(&text(if paper { "check-submit-next" } else { "record-submit" }))) a.button.button-plain href=(own) { (text("record-leave")) } }
         }
-        (before(person))
+        @if sees { (before(person)) }
         p.quiet { (text("weekly-rule")) }
     };
     visit.page_as(desk, status, frame, body)
@@ -151,7 +153,7 @@ pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
     let (Some(date), true) = (date, wrong.is_empty()) else {
         return page(desk, visit, sent, &wrong, StatusCode::UNPROCESSABLE_ENTITY);
     };
-    let paper = sent.has("paper", "yes");
+    let paper = sent.has("paper", "yes") && visit.is_clinical();
     let mut drafts = vec![Draft::new(&WeeklyCheckFact { date, left, right, from_paper: paper })];
     if pain.iter().any(Option::is_some) {
         drafts.push(Draft::new(&PainFact {
@@ -166,7 +168,7 @@ pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
             asked: Some("weekly check".to_owned()),
         }));
     }
-    if let Err(error) = desk.record(&visit.moment, visit.site.author(), subject, &drafts) {
+    if let Err(error) = visit.record(desk, subject, &drafts) {
         if error.kind != app::error::ErrorKind::Input {
             return Err(WebError::from(error).back_to(own));
         }
