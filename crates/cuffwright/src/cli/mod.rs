@@ -10,6 +10,7 @@
 
 mod account;
 mod answer;
+mod ask;
 mod backup;
 mod clock;
 mod confirm;
@@ -35,6 +36,7 @@ pub mod reference;
 mod replay;
 mod review;
 mod rota;
+mod screening;
 mod serve;
 mod sheet;
 mod verify;
@@ -100,6 +102,8 @@ enum Command {
     Gate(gate::Args),
     Dose(dose::Args),
     Due(due::Args),
+    Ask(ask::Args),
+    Screening(screening::Args),
     Review(review::Args),
     Confirm(confirm::Args),
     Override(overrule::Args),
@@ -167,6 +171,8 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
         Command::Gate(args) => gate::run(&args, context),
         Command::Dose(args) => dose::run(&args, context),
         Command::Due(args) => due::run(&args, context),
+        Command::Ask(args) => ask::run(&args, context),
+        Command::Screening(args) => screening::run(&args, context),
         Command::Review(args) => review::run(&args, context),
         Command::Confirm(args) => confirm::run(&args, context),
         Command::Override(args) => overrule::run(&args, context),

@@ -38,7 +38,15 @@ impl Place {
         match self {
             Place::Due => &[Spot::Due, Spot::Review],
             Place::Deck => &[Spot::Deck, Spot::Session, Spot::Devices],
-            Place::People => &[Spot::People, Spot::Import, Spot::Accounts, Spot::Audit, Spot::Retention],
+            Place::People => &[
+                Spot::People,
+                Spot::Screening,
+                Spot::Weekly,
+                Spot::Import,
+                Spot::Accounts,
+                Spot::Audit,
+                Spot::Retention,
+            ],
             Place::Kit => &[Spot::Kit],
             Place::Rules => &[Spot::Rules, Spot::Exercises, Spot::Sources],
             Place::Week | Place::Year => &[],
@@ -71,6 +79,10 @@ pub enum Spot {
     Session,
     /// The swimmers.
     People,
+    /// A screening day and what comes of it.
+    Screening,
+    /// The weekly check.
+    Weekly,
     /// Files of the club.
     Import,
     /// What the club owns.
@@ -100,6 +112,8 @@ impl Spot {
             Spot::Deck => "/deck",
             Spot::Session => "/session",
             Spot::People => "/people",
+            Spot::Screening => "/screening",
+            Spot::Weekly => "/weekly",
             Spot::Import => "/import",
             Spot::Kit => "/kit",
             Spot::Rules => "/rules",
@@ -119,6 +133,8 @@ impl Spot {
             Spot::People => "spot-people",
             Spot::Deck => "spot-deck",
             Spot::Session => "spot-session",
+            Spot::Screening => "spot-screening",
+            Spot::Weekly => "spot-weekly",
             Spot::Import => "spot-import",
             Spot::Kit => "place-kit",
             Spot::Rules => "place-rules",

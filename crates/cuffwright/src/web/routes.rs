@@ -13,8 +13,8 @@ use axum::routing::{MethodRouter, get, post};
 
 use super::error::{Kind, WebError};
 use super::pages::{
-    club, deck, door, due, facts, home, import, kit, people, person, privacy, record, review, rules, see_as,
-    session, views,
+    club, deck, door, due, facts, home, import, kit, people, person, privacy, record, review, rules,
+    screening, see_as, session, views, weekly,
 };
 use super::site::Site;
 use super::site::guard::only_us;
@@ -125,6 +125,21 @@ pub const ROUTES: &[Route] = &[
     shows("/people/{id}/facts/{fact}", Needs::Swimmer(Thing::Notes), facts::one),
     takes("/people/{id}/facts/{fact}/correct", Needs::Swimmer(Thing::Decide), facts::correct, FORM_LIMIT),
     takes("/people/{id}/facts/{fact}/take-back", Needs::Swimmer(Thing::Decide), facts::take_back, FORM_LIMIT),
+    // A screening day, what follows from it, the weekly check.
+    shows("/people/{id}/screening", CLINICAL, screening::values::show),
+    shows("/people/{id}/retest", CLINICAL, screening::retest::show),
+    shows("/people/{id}/water", CLINICAL, weekly::water::show),
+    shows("/people/{id}/weekly", Needs::Swimmer(Thing::ReportPain), weekly::check::show),
+    takes("/people/{id}/weekly", Needs::Swimmer(Thing::ReportPain), weekly::check::send, FORM_LIMIT),
+    shows("/screening", Needs::Everybody(Thing::Examine), screening::show),
+    shows("/screening/form", Needs::Everybody(Thing::Examine), screening::paper::show),
+    shows("/screening/findings", CLINICAL, screening::watch::show),
+    shows("/screening/trials", Needs::Everybody(Thing::Examine), screening::trial::show),
+    takes("/screening/trials", Needs::Everybody(Thing::Examine), screening::trial::send, FILE_LIMIT),
+    shows("/screening/{station}", Needs::Everybody(Thing::Examine), screening::station::show),
+    takes("/screening/{station}", Needs::Everybody(Thing::Examine), screening::station::send, SESSION_LIMIT),
+    shows("/weekly", CLINICAL, weekly::show),
+    shows("/weekly/form", CLINICAL, weekly::paper::show),
     // The club.
     shows("/import", Needs::Everybody(Thing::Import), import::show),
     takes("/import", Needs::Everybody(Thing::Import), import::take, FILE_LIMIT),

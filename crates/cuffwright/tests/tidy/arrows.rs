@@ -9,13 +9,17 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     ("mechanics", &["quantity"]),
     ("picture", &["quantity", "mechanics"]),
+    ("stats", &[]),
     ("trade", &["quantity"]),
     ("schedule", &[]),
     ("store", &[]),
     // The door decides over values and the store keeps rows; neither knows the other, and `app` brings them together.
     ("door", &[]),
-    ("app", &["quantity", "mechanics", "trade", "schedule", "store", "door"]),
-    ("cuffwright", &["quantity", "mechanics", "picture", "trade", "schedule", "store", "door", "app"]),
+    ("app", &["quantity", "mechanics", "stats", "trade", "schedule", "store", "door"]),
+    (
+        "cuffwright",
+        &["quantity", "mechanics", "picture", "stats", "trade", "schedule", "store", "door", "app"],
+    ),
 ];
 
 /// What each pure crate may use from outside. Adding a name here is a decision: no clock, file, socket, database or
@@ -24,6 +28,7 @@ const PURE: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     ("mechanics", &["nalgebra", "statrs"]),
     ("picture", &["maud"]),
+    ("stats", &["libm", "nalgebra", "statrs"]),
     ("trade", &["jiff", "toml", "sha2", "strsim"]),
     // Two solvers: integer programs for the week, constraints for the rota. Both are handed their time limit.
     (
