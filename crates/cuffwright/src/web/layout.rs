@@ -41,7 +41,8 @@ impl Place {
             Place::People => &[Spot::People, Spot::Import, Spot::Accounts, Spot::Audit, Spot::Retention],
             Place::Kit => &[Spot::Kit],
             Place::Rules => &[Spot::Rules, Spot::Exercises, Spot::Sources],
-            Place::Week | Place::Year => &[],
+            Place::Week => &[Spot::Week],
+            Place::Year => &[Spot::Year],
         }
     }
 
@@ -89,6 +90,10 @@ pub enum Spot {
     Audit,
     /// For how long records are kept.
     Retention,
+    /// The timetable.
+    Week,
+    /// The season.
+    Year,
 }
 
 impl Spot {
@@ -109,6 +114,8 @@ impl Spot {
             Spot::Accounts => "/accounts",
             Spot::Audit => "/audit",
             Spot::Retention => "/retention",
+            Spot::Week => "/week",
+            Spot::Year => "/year",
         }
     }
 
@@ -128,6 +135,8 @@ impl Spot {
             Spot::Accounts => "spot-accounts",
             Spot::Audit => "spot-audit",
             Spot::Retention => "spot-retention",
+            Spot::Week => "spot-week",
+            Spot::Year => "spot-year",
         }
     }
 }
