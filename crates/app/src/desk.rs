@@ -340,6 +340,7 @@ impl Desk {
         if let Some(mut read) = read(&self.protocol, facts, &self.club.calendar) {
             // A meet may count otherwise to one swimmer, or not at all.
             self.club.timetable.own_meets(&mut read.history.calendar, &read.swimmer.squad, subject);
+            self.club.timetable.exclude_overruled(&mut read.history.sessions, &read.swimmer.squad);
             self.people.insert(subject, Person { subject, read, contested });
         }
     }

@@ -31,6 +31,7 @@ pub const SHEETS: &[(&str, &str)] = &[
     ("door", include_str!("../../assets/css/door.css")),
     ("screening", include_str!("../../assets/css/screening.css")),
     ("deck", include_str!("../../assets/css/deck.css")),
+    ("week", include_str!("../../assets/css/week.css")),
     ("print", include_str!("../../assets/css/print.css")),
 ];
 

@@ -49,7 +49,8 @@ impl Place {
             ],
             Place::Kit => &[Spot::Kit],
             Place::Rules => &[Spot::Rules, Spot::Exercises, Spot::Sources],
-            Place::Week | Place::Year => &[],
+            Place::Week => &[Spot::Week],
+            Place::Year => &[Spot::Year],
         }
     }
 
@@ -101,6 +102,10 @@ pub enum Spot {
     Audit,
     /// For how long records are kept.
     Retention,
+    /// The timetable.
+    Week,
+    /// The season.
+    Year,
 }
 
 impl Spot {
@@ -123,6 +128,8 @@ impl Spot {
             Spot::Accounts => "/accounts",
             Spot::Audit => "/audit",
             Spot::Retention => "/retention",
+            Spot::Week => "/week",
+            Spot::Year => "/year",
         }
     }
 
@@ -144,6 +151,8 @@ impl Spot {
             Spot::Accounts => "spot-accounts",
             Spot::Audit => "spot-audit",
             Spot::Retention => "spot-retention",
+            Spot::Week => "spot-week",
+            Spot::Year => "spot-year",
         }
     }
 }

@@ -14,7 +14,7 @@ use axum::routing::{MethodRouter, get, post};
 use super::error::{Kind, WebError};
 use super::pages::{
     club, deck, door, due, facts, home, import, kit, people, person, privacy, record, review, rules,
-    screening, see_as, session, views, weekly,
+    screening, see_as, session, views, week, weekly, year,
 };
 use super::site::Site;
 use super::site::guard::only_us;
@@ -149,6 +149,20 @@ pub const ROUTES: &[Route] = &[
     takes("/club", Needs::Everybody(Thing::EditCalendar), club::send, FORM_LIMIT),
     shows("/kit", Needs::Everybody(Thing::Kit), kit::show),
     takes("/kit", Needs::Everybody(Thing::EditKit), kit::send, FORM_LIMIT),
+    // The timetable: everybody sees when and where; whoever keeps the calendar changes it.
+    shows("/week", Needs::Everybody(Thing::Calendar), week::show),
+    takes("/week", Needs::Everybody(Thing::EditCalendar), week::send, FORM_LIMIT),
+    shows("/week/wish", Needs::Everybody(Thing::Calendar), week::wish::show),
+    takes("/week/wish", Needs::Everybody(Thing::EditCalendar), week::wish::send, FORM_LIMIT),
+    shows("/week/enter/{what}", Needs::Everybody(Thing::EditCalendar), week::enter::show),
+    takes("/week/enter/{what}", Needs::Everybody(Thing::EditCalendar), week::enter::send, FORM_LIMIT),
+    shows("/week/import", Needs::Everybody(Thing::EditCalendar), week::files::import),
+    takes("/week/import", Needs::Everybody(Thing::EditCalendar), week::files::take, SESSION_LIMIT),
+    shows("/week/feed/{squad}", Needs::Everybody(Thing::Calendar), week::files::squad_feed),
+    shows("/people/{id}/calendar", Needs::Swimmer(Thing::Roster), week::files::person_feed),
+    shows("/week/table.csv", Needs::Everybody(Thing::Calendar), week::files::table),
+    shows("/week/week.json", Needs::Everybody(Thing::Calendar), week::files::week_json),
+    shows("/year", Needs::Everybody(Thing::Calendar), year::show),
     // The rules.
     shows("/rules", Needs::Everybody(Thing::Protocol), rules::show),
     shows("/rules/sources", Needs::Everybody(Thing::Protocol), rules::sources),
