@@ -65,9 +65,13 @@ pub const fn seeing(kind: Kind) -> Thing {
         Kind::Reopening | Kind::GuardianTold => Thing::Health,
         Kind::WaterAdvice => Thing::WaterAdvice,
         Kind::Talk => Thing::Notes,
-        Kind::Taught | Kind::SignOff | Kind::Session | Kind::Set | Kind::Decision | Kind::WaterWeek => {
-            Thing::Card
-        }
+        Kind::Taught
+        | Kind::SignOff
+        | Kind::Session
+        | Kind::Set
+        | Kind::Decision
+        | Kind::WaterWeek
+        | Kind::HomeSheet => Thing::Card,
         Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet | Kind::DeckSession | Kind::DeckPlace => {
             Thing::Calendar
         }

@@ -10,6 +10,7 @@
 
 mod answer;
 mod backup;
+mod track;
 mod clock;
 mod confirm;
 mod demo;
@@ -101,6 +102,7 @@ enum Command {
     Override(overrule::Args),
     Log(log::Args),
     Backup(backup::Args),
+    Track(track::Args),
     Propose(propose::Args),
     Protocol(protocol::Args),
     Explain(explain::Args),
@@ -164,6 +166,7 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
         Command::Override(args) => overrule::run(&args, context),
         Command::Log(args) => log::run(&args, context),
         Command::Backup(args) => backup::run(&args, context),
+        Command::Track(args) => track::run(&args, context),
         Command::Propose(args) => propose::run(&args, context),
         Command::Protocol(args) => protocol::run(&args, context),
         Command::Explain(args) => explain::run(&args, context),

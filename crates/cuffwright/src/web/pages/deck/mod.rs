@@ -5,11 +5,14 @@
 //! - [`wire`]: the bag that a device takes along, and the outbox that it hands over.
 //! - [`record`]: what came of it, and what needs a person.
 //! - [`place`]: what stands on the emergency card.
+//! - [`home`] and [`track`]: pages for home and their codes; the beat as a sound file.
 
+pub mod home;
 pub mod place;
 pub mod prepare;
 pub mod record;
 pub mod shell;
+pub mod track;
 pub mod wire;
 
 use app::desk::Desk;
