@@ -10,6 +10,8 @@
 //! - [`import`]: a club's own files as a preview; [`bring_in`]: the same into the desk.
 //! - [`entry`]: accounts, signing in, devices, the audit; [`roles`]: what each role is shown, as a type of its own;
 //!   [`privacy`]: consent withdrawn, one person's archive, erasure, retention.
+//! - [`drawn`]: an exercise of the protocol as a movement of a body.
+//! - [`mod@week`]: the timetable around the water: described weeks, the club's own calendar, rotas.
 //! - [`text`]: the one catalogue of sentences; [`wire`]: documented JSON shapes.
 //! - [`moment`], [`error`].
 
@@ -18,6 +20,7 @@ pub mod decide;
 pub mod deck;
 pub mod demo;
 pub mod desk;
+pub mod drawn;
 pub mod entry;
 pub mod error;
 pub mod facts;
@@ -29,4 +32,5 @@ pub mod review;
 pub mod roles;
 pub mod text;
 pub mod views;
+pub mod week;
 pub mod wire;

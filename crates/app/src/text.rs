@@ -29,6 +29,7 @@ const ENGLISH: &[(&str, &str)] = &[
     ("import", include_str!("../text/en/import.ftl")),
     ("protocol", include_str!("../text/en/protocol.ftl")),
     ("web", include_str!("../text/en/web.ftl")),
+    ("week", include_str!("../text/en/week.ftl")),
     ("word", include_str!("../text/en/word.ftl")),
 ];
 

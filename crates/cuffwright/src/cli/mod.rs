@@ -8,6 +8,7 @@
 //! - [`clock`], [`input`], [`open`], [`find`], [`words`]: what a command starts from.
 //! - one module a command, and [`mod@reference`], which writes the page of all of them.
 
+mod account;
 mod answer;
 mod backup;
 mod track;
@@ -20,6 +21,7 @@ mod exit;
 mod explain;
 mod failure;
 mod find;
+mod fit;
 mod gate;
 mod import;
 mod init;
@@ -33,9 +35,11 @@ mod protocol;
 pub mod reference;
 mod replay;
 mod review;
+mod rota;
 mod serve;
 mod sheet;
 mod verify;
+mod week;
 mod words;
 
 use std::ffi::OsString;
@@ -104,8 +108,12 @@ enum Command {
     Backup(backup::Args),
     Track(track::Args),
     Propose(propose::Args),
+    Week(week::Args),
+    Rota(rota::Args),
+    Fit(fit::Args),
     Protocol(protocol::Args),
     Explain(explain::Args),
+    Account(account::Args),
 }
 
 /// What every command is told besides its own arguments.
@@ -168,8 +176,12 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
         Command::Backup(args) => backup::run(&args, context),
         Command::Track(args) => track::run(&args, context),
         Command::Propose(args) => propose::run(&args, context),
+        Command::Week(args) => week::run(&args, context),
+        Command::Rota(args) => rota::run(&args, context),
+        Command::Fit(args) => fit::run(&args, context),
         Command::Protocol(args) => protocol::run(&args, context),
         Command::Explain(args) => explain::run(&args, context),
+        Command::Account(args) => account::run(&args, context),
     }
 }
 

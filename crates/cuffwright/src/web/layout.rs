@@ -37,8 +37,8 @@ impl Place {
     pub const fn spots(self) -> &'static [Spot] {
         match self {
             Place::Due => &[Spot::Due, Spot::Review],
-            Place::Deck => &[Spot::Deck, Spot::Session],
-            Place::People => &[Spot::People, Spot::Import],
+            Place::Deck => &[Spot::Deck, Spot::Session, Spot::Devices],
+            Place::People => &[Spot::People, Spot::Import, Spot::Accounts, Spot::Audit, Spot::Retention],
             Place::Kit => &[Spot::Kit],
             Place::Rules => &[Spot::Rules, Spot::Exercises, Spot::Sources],
             Place::Week | Place::Year => &[],
@@ -81,6 +81,14 @@ pub enum Spot {
     Exercises,
     /// Where it comes from.
     Sources,
+    /// Phones and tablets on deck.
+    Devices,
+    /// Who may come in.
+    Accounts,
+    /// Who saw and changed what.
+    Audit,
+    /// For how long records are kept.
+    Retention,
 }
 
 impl Spot {
@@ -97,6 +105,10 @@ impl Spot {
             Spot::Rules => "/rules",
             Spot::Exercises => "/rules/exercises",
             Spot::Sources => "/rules/sources",
+            Spot::Devices => "/devices",
+            Spot::Accounts => "/accounts",
+            Spot::Audit => "/audit",
+            Spot::Retention => "/retention",
         }
     }
 
@@ -112,6 +124,10 @@ impl Spot {
             Spot::Rules => "place-rules",
             Spot::Exercises => "spot-exercises",
             Spot::Sources => "spot-sources",
+            Spot::Devices => "spot-devices",
+            Spot::Accounts => "spot-accounts",
+            Spot::Audit => "spot-audit",
+            Spot::Retention => "spot-retention",
         }
     }
 }

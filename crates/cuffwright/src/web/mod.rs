@@ -23,4 +23,5 @@ pub mod routes;
 pub mod site;
 pub mod words;
 
+pub use site::on_lan::{Files, LanSettings};
 pub use site::serve::{Bound, ServeError, Settings, bind, serve};

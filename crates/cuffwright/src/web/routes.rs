@@ -4,16 +4,17 @@
 //! tests that look for what must not be seen, the navigation and `docs/addresses.md` read the same table.
 //! To add an address, add a row. [`Needs`] says what can be asked for; [`CLINICAL`] and [`DECK`] are the usual two.
 
+use ::door::permit::{Reach, Thing};
+use ::door::principal::{Principal, Via};
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
 use axum::middleware::{from_fn, from_fn_with_state, map_response};
 use axum::routing::{MethodRouter, get, post};
-use door::permit::{Reach, Thing};
-use door::principal::{Principal, Via};
 
 use super::error::{Kind, WebError};
 use super::pages::{
-    club, deck, due, facts, home, import, kit, people, person, record, review, rules, see_as, session, views,
+    club, deck, door, due, facts, home, import, kit, people, person, privacy, record, review, rules, see_as,
+    session, views,
 };
 use super::site::Site;
 use super::site::guard::only_us;
@@ -73,6 +74,10 @@ const fn shows(path: &'static str, needs: Needs, page: Read) -> Route {
 
 const fn takes(path: &'static str, needs: Needs, form: Write, limit: usize) -> Route {
     Route { path, needs, does: Does::Takes(form, limit) }
+}
+
+const fn apart(path: &'static str, needs: Needs, form: WriteApart, limit: usize) -> Route {
+    Route { path, needs, does: Does::TakesApart(form, limit) }
 }
 
 const fn stands(
@@ -140,6 +145,49 @@ pub const ROUTES: &[Route] = &[
     shows("/rules/exercises/{exercise}", Needs::Everybody(Thing::Protocol), rules::exercises::one),
     shows("/rules/{code}", Needs::Everybody(Thing::Protocol), rules::one),
     // The door.
+    shows("/first", Needs::Nothing, door::first::show),
+    apart("/first", Needs::Nothing, door::first::send, FORM_LIMIT),
+    shows("/sign-in", Needs::Nothing, door::sign_in::show),
+    apart("/sign-in", Needs::Nothing, door::sign_in::send, FORM_LIMIT),
+    takes("/sign-out", Needs::Account, door::sign_in::out, FORM_LIMIT),
+    shows("/invited", Needs::Nothing, door::code::show),
+    apart("/invited", Needs::Nothing, door::code::send, FORM_LIMIT),
+    shows("/pair", Needs::Nothing, door::devices::ask),
+    takes("/pair", Needs::Nothing, door::devices::take, FORM_LIMIT),
+    shows("/install", Needs::Nothing, door::install::show),
+    shows("/install/cuffwright.crt", Needs::Nothing, door::install::certificate),
+    shows("/me", Needs::Account, door::me::show),
+    apart("/me/password", Needs::Account, door::me::password, FORM_LIMIT),
+    takes("/me/sign-out-everywhere", Needs::Account, door::me::out_everywhere, FORM_LIMIT),
+    shows("/me/audit", Needs::Account, privacy::audit::own),
+    shows("/accounts", Needs::Everybody(Thing::Accounts), door::accounts::show),
+    shows("/accounts/new", Needs::Everybody(Thing::ManageAccounts), door::accounts::new),
+    takes("/accounts/new", Needs::Everybody(Thing::ManageAccounts), door::accounts::send, FORM_LIMIT),
+    shows("/accounts/{account}", Needs::Everybody(Thing::Accounts), door::account::show),
+    takes(
+        "/accounts/{account}/{act}",
+        Needs::Everybody(Thing::ManageAccounts),
+        door::account::send,
+        FORM_LIMIT,
+    ),
+    shows("/devices", Needs::Everybody(Thing::EndDevice), door::devices::show),
+    takes("/devices/pair", Needs::Everybody(Thing::PairDevice), door::devices::pair, FORM_LIMIT),
+    takes("/devices/{device}/end", Needs::Everybody(Thing::EndDevice), door::devices::end, FORM_LIMIT),
+    // One person's own data.
+    shows("/people/{id}/consent", Needs::Swimmer(Thing::Consent), privacy::consent::show),
+    takes(
+        "/people/{id}/consent/withdraw",
+        Needs::Swimmer(Thing::WithdrawConsent),
+        privacy::consent::withdraw,
+        FORM_LIMIT,
+    ),
+    takes("/people/{id}/archive", Needs::Swimmer(Thing::Archive), privacy::archive::send, FORM_LIMIT),
+    shows("/people/{id}/erase", Needs::Swimmer(Thing::Erase), privacy::erase::show),
+    takes("/people/{id}/erase", Needs::Swimmer(Thing::Erase), privacy::erase::send, FORM_LIMIT),
+    shows("/people/{id}/audit", Needs::Swimmer(Thing::AuditOfRecord), privacy::audit::of_record),
+    shows("/audit", Needs::Everybody(Thing::Audit), privacy::audit::all),
+    shows("/retention", Needs::Everybody(Thing::SetRetention), privacy::retention::show),
+    takes("/retention", Needs::Everybody(Thing::SetRetention), privacy::retention::send, FORM_LIMIT),
     takes("/see-as", Needs::Demo, see_as::send, FORM_LIMIT),
     stands("/assets/{name}", Needs::Nothing, Method::Get, || get(assets::serve)),
 ];
