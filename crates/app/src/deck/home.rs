@@ -153,18 +153,18 @@ pub struct HomePage {
 /// One line as the page shows it.
 #[derive(Debug, Clone, Serialize)]
 pub struct HomeShown {
+    /// Which.
+    pub exercise: String,
     /// What it is called.
     pub name: String,
     /// Side.
     pub side: &'static str,
     /// Rung in words.
     pub rung: String,
-    /// Starting position, movement, drawing.
+    /// Starting position.
     pub set_up: String,
     /// The movement.
     pub movement: String,
-    /// Drawing of one moment; empty when there is none.
-    pub figure: String,
     /// Cautions.
     pub cautions: Vec<String>,
     /// Faults that end a set.
@@ -252,12 +252,12 @@ impl Desk {
         let shown = lines.iter().filter_map(|line| {
             let run = bag.exercises.iter().find(|run| run.id == line.exercise)?;
             Some(HomeShown {
+                exercise: run.id.clone(),
                 name: run.name.clone(),
                 side: line.side,
                 rung: line.rung_name.clone(),
                 set_up: run.set_up.clone(),
                 movement: run.movement.clone(),
-                figure: run.figure.clone(),
                 cautions: run.cautions.clone(),
                 faults: run.faults.iter().map(|fault| fault.name.clone()).collect(),
                 tempo: line.tempo.clone(),

@@ -5,9 +5,12 @@ use app::desk::Desk;
 use axum::http::{HeaderValue, StatusCode, header};
 use axum::response::Response;
 use maud::{DOCTYPE, Markup, PreEscaped, html};
+use picture::Ink;
 use store::SubjectId;
+use trade::side::Side;
 
 use super::BELOW;
+use super::figure::figure;
 use crate::web::console::MODULES;
 use crate::web::error::WebError;
 use crate::web::layout::Frame;
@@ -62,10 +65,10 @@ pub fn make(desk: &mut Desk, visit: &Visit, _: &Sent) -> Answer {
     let Some(made) = desk.issue_home_sheet(&visit.moment, &visit.author(), subject)? else {
         return super::prepare::told(desk, visit, &text("deck-home-nothing"), false);
     };
-    Ok(file(&made))
+    Ok(file(desk, &made))
 }
 
-fn file(page: &HomePage) -> Response {
+fn file(desk: &Desk, page: &HomePage) -> Response {
     let body = html! {
         (DOCTYPE)
         html lang="en-GB" {
@@ -78,7 +81,7 @@ fn file(page: &HomePage) -> Response {
             body {
                 h1 { (say("deck-home-of", &[("name", Value::Words(&page.name))])) }
                 (rules(page))
-                @for (place, line) in page.lines.iter().enumerate() { (shown(place, line)) }
+                @for (place, line) in page.lines.iter().enumerate() { (shown(desk, place, line)) }
                 (questions())
                 p { (text("deck-home-code")) }
                 p #code {}
@@ -152,7 +155,14 @@ fn side(word: &str) -> String {
     }
 }
 
-fn shown(place: usize, line: &HomeShown) -> Markup {
+fn shown(desk: &Desk, place: usize, line: &HomeShown) -> Markup {
+    let exercise = desk.protocol().exercise(&trade::name::ExerciseId::new(&line.exercise));
+    let arm = match line.side {
+        "left" => Some(Side::Left),
+        "right" => Some(Side::Right),
+        _ => None,
+    };
+    let drawn = exercise.and_then(|exercise| figure(exercise, arm, Ink::Own));
     let cap = format!("{:.0}", line.cap_s);
     html! {
         section.line id={ "line-" (place) } {
@@ -160,7 +170,7 @@ fn shown(place: usize, line: &HomeShown) -> Markup {
             p { strong { (line.rung) } " " (say("deck-home-dose", &[("n", Value::Count(i64::from(line.sets))), ("cap", Value::Words(&cap))])) }
             p { (line.set_up) }
             p { (line.movement) }
-            @if !line.figure.is_empty() { div.figure { (PreEscaped(&line.figure)) } }
+            @if let Some(drawn) = drawn { div.figure { (drawn) } }
             ul { @for caution in &line.cautions { li { (caution) } } }
             p { (text("deck-home-faults")) " " (line.faults.join(", ")) "." }
             p.clock role="timer" { "–" }
