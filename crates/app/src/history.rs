@@ -185,6 +185,7 @@ impl Builder {
             | Kind::DeckEntry
             | Kind::DeckPlace
             | Kind::Incident
+            | Kind::HomeSheet
             | Kind::Trial => {}
         }
         Ok(())
@@ -319,6 +320,7 @@ pub fn check(protocol: &Protocol, kind: Kind, payload: &str) -> Result<(), Vec<P
         Kind::DeckSession => parse::<facts::DeckSessionFact>(&fact).and_then(|session| session.check()),
         Kind::DeckPlace => parse::<facts::DeckPlaceFact>(&fact).map(drop),
         Kind::Incident => parse::<facts::IncidentFact>(&fact).map(drop),
+        Kind::HomeSheet => parse::<facts::HomeSheetFact>(&fact).map(drop),
         Kind::Season | Kind::Period | Kind::Meet => {
             let (_, unreadable) = read_calendar(std::slice::from_ref(&fact));
             unreadable.into_iter().next().map_or(Ok(()), |unreadable| Err(unreadable.problems))

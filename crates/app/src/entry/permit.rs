@@ -37,7 +37,8 @@ pub const fn recording(kind: Kind) -> Thing {
         | Kind::Set
         | Kind::DeckSession
         | Kind::DeckEntry
-        | Kind::Incident => Thing::RecordSession,
+        | Kind::Incident
+        | Kind::HomeSheet => Thing::RecordSession,
         Kind::Decision => Thing::Decide,
         Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet | Kind::DeckPlace => {
             Thing::EditCalendar

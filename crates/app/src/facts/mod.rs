@@ -195,6 +195,8 @@ kinds! {
     DeckPlace => "deck-place",
     /// An incident.
     Incident => "incident",
+    /// A page for home.
+    HomeSheet => "home-sheet",
 }
 
 /// A wire shape that is the payload of one kind of fact.
@@ -255,4 +257,5 @@ payloads! {
     DeckSessionFact => DeckSession,
     DeckPlaceFact => DeckPlace,
     IncidentFact => Incident,
+    HomeSheetFact => HomeSheet,
 }

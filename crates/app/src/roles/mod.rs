@@ -71,7 +71,8 @@ pub const fn seeing(kind: Kind) -> Thing {
         | Kind::Set
         | Kind::Decision
         | Kind::WaterWeek
-        | Kind::WaterSession => Thing::Card,
+        | Kind::WaterSession
+        | Kind::HomeSheet => Thing::Card,
         Kind::Club
         | Kind::Practice
         | Kind::Season

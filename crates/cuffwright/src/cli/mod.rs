@@ -12,6 +12,7 @@ mod account;
 mod answer;
 mod ask;
 mod backup;
+mod track;
 mod clock;
 mod confirm;
 mod demo;
@@ -109,6 +110,7 @@ enum Command {
     Override(overrule::Args),
     Log(log::Args),
     Backup(backup::Args),
+    Track(track::Args),
     Propose(propose::Args),
     Week(week::Args),
     Rota(rota::Args),
@@ -178,6 +180,7 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
         Command::Override(args) => overrule::run(&args, context),
         Command::Log(args) => log::run(&args, context),
         Command::Backup(args) => backup::run(&args, context),
+        Command::Track(args) => track::run(&args, context),
         Command::Propose(args) => propose::run(&args, context),
         Command::Week(args) => week::run(&args, context),
         Command::Rota(args) => rota::run(&args, context),

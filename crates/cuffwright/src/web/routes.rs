@@ -111,6 +111,10 @@ pub const ROUTES: &[Route] = &[
     shows("/deck/session/{session}/record", DECK, deck::record::show),
     takes("/deck/session/{session}/keep", DECK, deck::record::keep, FORM_LIMIT),
     takes("/deck/session/{session}/close", CLINICAL, deck::record::close, FORM_LIMIT),
+    shows("/deck/session/{session}/track/{kind}", DECK, deck::track::file),
+    shows("/deck/home", DECK, deck::home::show),
+    takes("/deck/home/{id}", Needs::Swimmer(Thing::RecordSession), deck::home::make, FORM_LIMIT),
+    takes("/deck/code", DECK, deck::home::take, FORM_LIMIT),
     stands("/deck/app/{version}/{name}", Needs::Nothing, Method::Get, || get(console::serve)),
     stands("/deck/worker.js", Needs::Nothing, Method::Get, || get(console::worker)),
     // The swimmers: each role sees its own type of them.

@@ -299,5 +299,6 @@ pub fn kind_word(kind: Kind) -> String {
         Kind::DeckEntry => "fact-kind-deck-entry",
         Kind::DeckPlace => "fact-kind-deck-place",
         Kind::Incident => "fact-kind-incident",
+        Kind::HomeSheet => "fact-kind-home-sheet",
     })
 }
