@@ -20,6 +20,7 @@ use crate::history::{LiveFact, Read, Unreadable, read, read_calendar};
 use crate::moment::Moment;
 use crate::review::{Waiting, waiting_for};
 use crate::text::{Reader, Texts};
+use crate::week::timetable::Timetable;
 
 /// Who writes, and from where.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -101,6 +102,10 @@ pub struct Club {
     pub kit: Vec<facts::KitPieceFact>,
     /// Inspections.
     pub inspections: Vec<facts::InspectionFact>,
+    /// Deck hours, supervisors, closures, dryland sessions.
+    pub timetable: Timetable,
+    /// The club's own trials of its tests, oldest first.
+    pub trials: Vec<facts::TrialFact>,
     /// What could not be read.
     pub unreadable: Vec<Unreadable>,
 }
@@ -332,7 +337,10 @@ impl Desk {
     }
 
     fn place(&mut self, subject: SubjectId, facts: &[LiveFact], contested: usize) {
-        if let Some(read) = read(&self.protocol, facts, &self.club.calendar) {
+        if let Some(mut read) = read(&self.protocol, facts, &self.club.calendar) {
+            // A meet may count otherwise to one swimmer, or not at all.
+            self.club.timetable.own_meets(&mut read.history.calendar, &read.swimmer.squad, subject);
+            self.club.timetable.exclude_overruled(&mut read.history.sessions, &read.swimmer.squad);
             self.people.insert(subject, Person { subject, read, contested });
         }
     }
@@ -348,16 +356,20 @@ impl Desk {
                 Kind::Practice => read_json(&fact.payload).map(|practice| club.practices.push(practice)),
                 Kind::KitPiece => read_json(&fact.payload).map(|piece| club.kit.push(piece)),
                 Kind::Inspection => read_json(&fact.payload).map(|look| club.inspections.push(look)),
+                Kind::Trial => read_json(&fact.payload).map(|trial| club.trials.push(trial)),
                 _ => Ok(()),
-            };
+            }
+            .and_then(|()| club.timetable.take(fact));
             if let Err(problem) = result {
                 let problems = vec![problem];
                 club.unreadable.push(Unreadable { id: fact.id.clone(), kind: fact.kind, problems });
             }
         }
         club.practices.sort_by_key(|practice| (practice.weekday, practice.from));
+        club.timetable.in_order();
         club.kit.sort_by(|one, other| one.mark.cmp(&other.mark));
         club.inspections.sort_by_key(|look| look.date);
+        club.trials.sort_by_cached_key(|trial| (trial.date, format!("{trial:?}")));
         self.club = club;
         Ok(())
     }

@@ -10,14 +10,19 @@
 //! - [`import`]: a club's own files as a preview; [`bring_in`]: the same into the desk.
 //! - [`entry`]: accounts, signing in, devices, the audit; [`roles`]: what each role is shown, as a type of its own;
 //!   [`privacy`]: consent withdrawn, one person's archive, erasure, retention.
+//! - [`drawn`]: an exercise of the protocol as a movement of a body.
+//! - [`mod@week`]: the timetable around the water: described weeks, the club's own calendar, rotas.
+//! - [`screening`]: a screening day, what follows from it, re-tests; [`asking`]: whom to ask this week.
 //! - [`text`]: the one catalogue of sentences; [`wire`]: documented JSON shapes.
 //! - [`moment`], [`error`].
 
+pub mod asking;
 pub mod bring_in;
 pub mod decide;
 pub mod deck;
 pub mod demo;
 pub mod desk;
+pub mod drawn;
 pub mod entry;
 pub mod error;
 pub mod facts;
@@ -27,6 +32,8 @@ pub mod moment;
 pub mod privacy;
 pub mod review;
 pub mod roles;
+pub mod screening;
 pub mod text;
 pub mod views;
+pub mod week;
 pub mod wire;

@@ -22,6 +22,7 @@ pub(crate) const MARKS: &[(&str, &[Thing])] = &[
     ("CANARY-pain", &[Thing::Pain]),
     ("CANARY-ban", &[Thing::Letters]),
     ("2026-02-02", &[Thing::Letters]),
+    ("2026-03-04", &[Thing::Pain]),
     ("CANARY-clearance", &[Thing::Letters]),
     ("CANARY-limit", &[Thing::Letters]),
     ("CANARY-reopening", &[Thing::Health]),
@@ -120,6 +121,15 @@ pub(crate) fn facts() -> Vec<(Kind, Value)> {
             Kind::Incident,
             json!({ "date": "2026-03-05", "what": "worry", "words": "CANARY-incident", "by": "Olga Owner" }),
         ),
+        (
+            Kind::WaterSession,
+            json!({ "date": "2026-02-24", "metres": 4123.0, "minutes": 90.0, "effort": 6.0 }),
+        ),
+        (
+            Kind::WeeklyCheck,
+            json!({ "date": "2026-03-04", "left": { "taking_part": 1, "less_training": 1, "performance": 0,
+            "symptoms": 2 }, "right": { "taking_part": 0 }, "from_paper": true }),
+        ),
     ]
 }
 
@@ -155,6 +165,7 @@ fn every_kind_of_fact_about_a_swimmer_is_marked() {
         Kind::Inspection,
         Kind::DeckSession,
         Kind::DeckPlace,
+        Kind::Trial,
     ];
     for kind in Kind::ALL {
         assert!(marked.contains(kind) || about_the_club.contains(kind), "{kind:?} carries no mark");

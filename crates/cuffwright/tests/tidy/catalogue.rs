@@ -30,6 +30,11 @@ const BUILT_NAMES: &[&str] = &[
     "sex-",
     "side-",
     "sign-",
+    "requirement-",
+    "prefer-",
+    "offer-",
+    "year-phase-",
+    "weekday-",
     "tag-",
     "urgency-",
     "end-",
@@ -43,6 +48,12 @@ const BUILT_NAMES: &[&str] = &[
     "return-condition-",
     "rope-end-",
     "rope-mark-",
+    "ask-",
+    "change-",
+    "flag-",
+    "station-",
+    "values-hollow-",
+    "why-none-",
 ];
 
 fn messages() -> BTreeSet<String> {

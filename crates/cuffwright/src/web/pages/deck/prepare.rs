@@ -20,9 +20,9 @@ use crate::web::pages::{first, session};
 use crate::web::parts::ask::{Ask, Control, asks};
 use crate::web::parts::notice::{Outcome, Problem, outcome, problems};
 use crate::web::respond;
+use crate::web::site::fresh_key;
 use crate::web::site::sent::Sent;
 use crate::web::site::visit::{Answer, Visit};
-use crate::web::site::fresh_key;
 use crate::web::words::{Value, say, text};
 
 /// Caps that are offered, seconds.
@@ -42,7 +42,8 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
 
 /// The page with what a hand-over came to.
 pub fn told(desk: &Desk, visit: &Visit, says: &str, is_done: bool) -> Answer {
-    let (title, status) = (text("deck-hand-in"), if is_done { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY });
+    let (title, status) =
+        (text("deck-hand-in"), if is_done { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY });
     let said = outcome(if is_done { Outcome::Done } else { Outcome::Refused }, says);
     let frame = Frame { title: &title, here: HERE, outcome: Some(&said), ..Frame::default() };
     visit.page_as(desk, status, frame, html! { p { a href="/deck" { (text("deck-title")) } } })
@@ -52,7 +53,9 @@ pub fn told(desk: &Desk, visit: &Visit, says: &str, is_done: bool) -> Answer {
 fn usual(desk: &Desk, visit: &Visit) -> Sent {
     let mut counts: BTreeMap<String, usize> = BTreeMap::new();
     for person in desk.squad_on(visit.today()) {
-        for proposal in &desk.assess(person, visit.today()).plan.proposals {
+        let assessment = desk.assess(person, visit.today());
+        let lines = assessment.plan.proposals.iter().filter(|line| timed(desk).any(|one| one.id == line.exercise));
+        for proposal in lines {
             *counts.entry(proposal.exercise.to_string()).or_default() += 1;
         }
     }
@@ -173,11 +176,13 @@ fn today(desk: &Desk, visit: &Visit) -> Markup {
                     li { a.button href=(path) { (text("deck-open")) } }
                     li { a href={ (path) "/wall" } { (text("deck-open-wall")) } }
                     li { a href={ (path) "/record" } { (text("deck-record")) } }
+                    li { (text("deck-track")) " " a href={ (path) "/track/beat.wav" } { "WAV" } " " a href={ (path) "/track/beat.flac" } { "FLAC" } }
                 }
             }
         }
         @if is_empty_card { p.field-problem { (text("deck-place-missing")) " " a href="/deck/place" { (text("deck-place-title")) } } }
         @else { p { a href="/deck/place" { (text("deck-place-title")) } } }
+        p { a href="/deck/home" { (text("deck-home")) } }
     }
 }
 

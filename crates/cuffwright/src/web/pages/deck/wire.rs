@@ -12,6 +12,7 @@ use door::permit::Thing;
 use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 
+use super::figure::figure;
 use super::session;
 use crate::web::error::{Kind, WebError};
 use crate::web::pages::deck::prepare;
@@ -41,7 +42,13 @@ struct Acknowledged {
 pub fn bag(desk: &Desk, visit: &Visit) -> Answer {
     let session = session(desk, visit)?;
     let stamp = (visit.moment.stamp.as_str(), visit.moment.unix_millis);
-    Ok(json(StatusCode::OK, &desk.deck_bag(&session, "", stamp)))
+    let mut bag = desk.deck_bag(&session, "", stamp);
+    for run in &mut bag.exercises {
+        let exercise = desk.protocol().exercise(&trade::name::ExerciseId::new(&run.id));
+        let drawn = exercise.and_then(|exercise| figure(exercise, None, picture::Ink::Roles));
+        run.figure = drawn.map(maud::Markup::into_string).unwrap_or_default();
+    }
+    Ok(json(StatusCode::OK, &bag))
 }
 
 /// Takes a hand-over.
@@ -78,8 +85,7 @@ fn take(desk: &mut Desk, visit: &Visit, handed: &Handed) -> Result<Vec<Ack>, Web
 
 /// Takes an outbox that a device saved as a file.
 pub fn hand_in(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
-    let handed: Option<Handed> =
-        sent.file.as_ref().and_then(|file| serde_json::from_slice(&file.bytes).ok());
+    let handed: Option<Handed> = sent.file.as_ref().and_then(|file| serde_json::from_slice(&file.bytes).ok());
     let Some(handed) = handed else {
         return prepare::told(desk, visit, &text("deck-hand-in-wrong"), false);
     };
@@ -89,7 +95,9 @@ pub fn hand_in(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
         acks.extend(take(desk, visit, &some)?);
     }
     let count = |words: &[&str]| {
-        Value::Count(i64::try_from(acks.iter().filter(|ack| words.contains(&ack.outcome)).count()).unwrap_or(0))
+        Value::Count(
+            i64::try_from(acks.iter().filter(|ack| words.contains(&ack.outcome)).count()).unwrap_or(0),
+        )
     };
     let says = say(
         "deck-hand-in-done",
