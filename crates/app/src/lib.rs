@@ -9,6 +9,7 @@
 //! - [`import`]: a club's own files as a preview; [`bring_in`]: the same into the desk.
 //! - [`entry`]: accounts, signing in, devices, the audit; [`roles`]: what each role is shown, as a type of its own;
 //!   [`privacy`]: consent withdrawn, one person's archive, erasure, retention.
+//! - [`numbers`]: statistics of a plain table; [`set_times`], [`year`], [`signals`]: the same of the club's own record.
 //! - [`text`]: the one catalogue of sentences; [`wire`]: documented JSON shapes.
 //! - [`moment`], [`error`].
 
@@ -22,9 +23,13 @@ pub mod facts;
 pub mod history;
 pub mod import;
 pub mod moment;
+pub mod numbers;
 pub mod privacy;
 pub mod review;
 pub mod roles;
+pub mod set_times;
+pub mod signals;
 pub mod text;
 pub mod views;
 pub mod wire;
+pub mod year;

@@ -24,6 +24,7 @@ mod import;
 mod init;
 mod input;
 mod log;
+mod numbers;
 mod open;
 mod overrule;
 mod page;
@@ -104,6 +105,7 @@ enum Command {
     Propose(propose::Args),
     Protocol(protocol::Args),
     Explain(explain::Args),
+    Numbers(numbers::Args),
 }
 
 /// What every command is told besides its own arguments.
@@ -167,6 +169,7 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
         Command::Propose(args) => propose::run(&args, context),
         Command::Protocol(args) => protocol::run(&args, context),
         Command::Explain(args) => explain::run(&args, context),
+        Command::Numbers(args) => numbers::run(&args, context),
     }
 }
 

@@ -8,12 +8,13 @@ use cargo_metadata::{DependencyKind, Metadata, MetadataCommand};
 const ALLOWED: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     ("mechanics", &["quantity"]),
+    ("stats", &[]),
     ("trade", &["quantity"]),
     ("store", &[]),
     // The door decides over values and the store keeps rows; neither knows the other, and `app` brings them together.
     ("door", &[]),
-    ("app", &["quantity", "trade", "store", "door"]),
-    ("cuffwright", &["quantity", "trade", "store", "door", "app"]),
+    ("app", &["quantity", "stats", "trade", "store", "door"]),
+    ("cuffwright", &["quantity", "stats", "trade", "store", "door", "app"]),
 ];
 
 /// What each pure crate may use from outside. Adding a name here is a decision: no clock, file, socket, database or
@@ -21,6 +22,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
 const PURE: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     ("mechanics", &["nalgebra", "statrs"]),
+    ("stats", &["libm", "nalgebra", "statrs"]),
     ("trade", &["jiff", "toml", "sha2", "strsim"]),
 ];
 

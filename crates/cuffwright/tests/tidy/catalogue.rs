@@ -21,6 +21,7 @@ const BUILT_NAMES: &[&str] = &[
     "due-kind-",
     "ends-by-",
     "kind-",
+    "lack-",
     "owner-",
     "phase-",
     "sex-",
