@@ -275,6 +275,21 @@ impl Desk {
         Ok(receipts.into_iter().map(|receipt| receipt.outcome).collect())
     }
 
+    /// Stores what a device sent: what is refused is kept aside for a person, the rest goes in.
+    pub(crate) fn keep(
+        &mut self,
+        moment: &Moment,
+        facts: Vec<NewFact>,
+    ) -> Result<Vec<(FactId, Outcome)>, AppError> {
+        let receipts = self.store.append(&store::Batch {
+            received: moment.stamp.clone(),
+            facts,
+            documents: Vec::new(),
+            on_refusal: OnRefusal::Keep,
+        })?;
+        Ok(receipts.into_iter().map(|receipt| (receipt.id, receipt.outcome)).collect())
+    }
+
     /// Reads everything again from the store, which is never half-written: for whoever holds a desk after a fault.
     pub fn read_anew(&mut self) -> Result<(), AppError> {
         self.read_everything()

@@ -170,7 +170,11 @@ impl Builder {
             | Kind::Period
             | Kind::Meet
             | Kind::KitPiece
-            | Kind::Inspection => {}
+            | Kind::Inspection
+            | Kind::DeckSession
+            | Kind::DeckEntry
+            | Kind::DeckPlace
+            | Kind::Incident => {}
         }
         Ok(())
     }
@@ -292,6 +296,9 @@ pub fn check(protocol: &Protocol, kind: Kind, payload: &str) -> Result<(), Vec<P
         Kind::Practice => parse::<facts::PracticeFact>(&fact).map(drop),
         Kind::KitPiece => parse::<facts::KitPieceFact>(&fact).map(drop),
         Kind::Inspection => parse::<facts::InspectionFact>(&fact).map(drop),
+        Kind::DeckSession => parse::<facts::DeckSessionFact>(&fact).and_then(|session| session.check()),
+        Kind::DeckPlace => parse::<facts::DeckPlaceFact>(&fact).map(drop),
+        Kind::Incident => parse::<facts::IncidentFact>(&fact).map(drop),
         Kind::Season | Kind::Period | Kind::Meet => {
             let (_, unreadable) = read_calendar(std::slice::from_ref(&fact));
             unreadable.into_iter().next().map_or(Ok(()), |unreadable| Err(unreadable.problems))

@@ -6,6 +6,7 @@
 //! - [`facts`]: the written shape of every fact; [`history`]: from facts to the record that the trade reads.
 //! - [`desk`]: one open store with every swimmer as read from it; [`review`] and [`decide`]: what waits, and what a
 //!   person says to it.
+//! - [`deck`]: a session on deck: what a device gets, what it sends back, what that amounts to.
 //! - [`import`]: a club's own files as a preview; [`bring_in`]: the same into the desk.
 //! - [`entry`]: accounts, signing in, devices, the audit; [`roles`]: what each role is shown, as a type of its own;
 //!   [`privacy`]: consent withdrawn, one person's archive, erasure, retention.
@@ -15,6 +16,7 @@
 
 pub mod bring_in;
 pub mod decide;
+pub mod deck;
 pub mod demo;
 pub mod desk;
 pub mod entry;

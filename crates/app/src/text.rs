@@ -19,6 +19,7 @@ const ENGLISH: &[(&str, &str)] = &[
     ("access", include_str!("../text/en/access.ftl")),
     ("cli", include_str!("../text/en/cli.ftl")),
     ("contract", include_str!("../text/en/contract.ftl")),
+    ("deck", include_str!("../text/en/deck.ftl")),
     ("door", include_str!("../text/en/door.ftl")),
     ("dosing", include_str!("../text/en/dosing.ftl")),
     ("due", include_str!("../text/en/due.ftl")),

@@ -135,6 +135,13 @@ impl Desk {
         Ok(account.is_open().then(|| SignedIn { account: id, who: account.principal(), token }))
     }
 
+    /// Whether a recovery code of this account is open for tries.
+    pub fn has_recovery(&self, moment: &Moment, login: &str) -> Result<bool, AppError> {
+        let Some(account) = self.store().account_by_login(&login_key(login))? else { return Ok(false) };
+        let row = self.store().code(Purpose::Recovery.word(), Some(account.id))?;
+        Ok(row.is_some_and(|row| moment.unix_millis < row.ends && row.wrong < MOST_TRIES))
+    }
+
     /// Opens the pairing of a deck device: the code is shown on the laptop for five minutes.
     pub fn open_pairing(
         &mut self,

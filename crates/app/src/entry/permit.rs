@@ -29,9 +29,17 @@ pub const fn recording(kind: Kind) -> Thing {
         | Kind::Talk
         | Kind::WaterWeek => Thing::Settle,
         Kind::Referral | Kind::Clearance | Kind::Limit => Thing::FileLetter,
-        Kind::Taught | Kind::SignOff | Kind::Session | Kind::Set => Thing::RecordSession,
+        Kind::Taught
+        | Kind::SignOff
+        | Kind::Session
+        | Kind::Set
+        | Kind::DeckSession
+        | Kind::DeckEntry
+        | Kind::Incident => Thing::RecordSession,
         Kind::Decision => Thing::Decide,
-        Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet => Thing::EditCalendar,
+        Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet | Kind::DeckPlace => {
+            Thing::EditCalendar
+        },
         Kind::KitPiece | Kind::Inspection => Thing::EditKit,
     }
 }

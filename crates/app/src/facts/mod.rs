@@ -9,9 +9,11 @@
 //! - [`licensed`]: referral, clearance, limit.
 //! - [`work`]: taught, sign-off, session, set, decision, water week.
 //! - [`club`]: the club itself, practices, season, periods, meets, kit, inspections.
+//! - [`deck`]: a prepared session, its place, an incident.
 
 pub mod body;
 pub mod club;
+pub mod deck;
 pub mod licensed;
 pub mod person;
 pub mod work;
@@ -20,6 +22,7 @@ use serde::de::DeserializeOwned;
 
 pub use body::*;
 pub use club::*;
+pub use deck::*;
 pub use licensed::*;
 pub use person::*;
 pub use work::*;
@@ -156,6 +159,14 @@ kinds! {
     KitPiece => "kit-piece",
     /// An inspection of a piece of kit.
     Inspection => "inspection",
+    /// A session that was prepared for the deck.
+    DeckSession => "deck-session",
+    /// What a device on deck wrote down.
+    DeckEntry => "deck-entry",
+    /// Where sessions are held.
+    DeckPlace => "deck-place",
+    /// An incident.
+    Incident => "incident",
 }
 
 /// A wire shape that is the payload of one kind of fact.
@@ -202,4 +213,7 @@ payloads! {
     MeetFact => Meet,
     KitPieceFact => KitPiece,
     InspectionFact => Inspection,
+    DeckSessionFact => DeckSession,
+    DeckPlaceFact => DeckPlace,
+    IncidentFact => Incident,
 }

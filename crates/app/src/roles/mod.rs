@@ -58,7 +58,9 @@ pub const fn seeing(kind: Kind) -> Thing {
         Kind::Consent => Thing::Consent,
         Kind::Intake | Kind::Growth | Kind::Illness | Kind::Absence => Thing::History,
         Kind::Screening => Thing::Screening,
-        Kind::Pain => Thing::Pain,
+        // What a device wrote down holds pain numbers beside everything else.
+        Kind::Pain | Kind::DeckEntry => Thing::Pain,
+        Kind::Incident => Thing::Notes,
         Kind::Ban | Kind::Referral | Kind::Clearance | Kind::Limit => Thing::Letters,
         Kind::Reopening | Kind::GuardianTold => Thing::Health,
         Kind::WaterAdvice => Thing::WaterAdvice,
@@ -66,7 +68,9 @@ pub const fn seeing(kind: Kind) -> Thing {
         Kind::Taught | Kind::SignOff | Kind::Session | Kind::Set | Kind::Decision | Kind::WaterWeek => {
             Thing::Card
         }
-        Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet => Thing::Calendar,
+        Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet | Kind::DeckSession | Kind::DeckPlace => {
+            Thing::Calendar
+        }
         Kind::KitPiece | Kind::Inspection => Thing::Kit,
     }
 }

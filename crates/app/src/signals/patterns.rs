@@ -34,7 +34,7 @@ pub fn of(person: &Person, on: Date) -> Vec<What> {
 fn silence(person: &Person, on: Date) -> Vec<What> {
     let answers = person.read.history.pains.iter().filter(|report| report.date <= on);
     let zeros =
-        answers.rev().take_while(|report| report.worst().is_some_and(|worst| worst.value() == 0)).count();
+        answers.rev().take_while(|report| report.worst().is_some_and(|worst| worst.get() == 0)).count();
     if zeros < ZEROS {
         return Vec::new();
     }

@@ -109,7 +109,7 @@ pub fn problems(person: &Person, stretch: Stretch) -> u64 {
 }
 
 fn is_problem(report: &PainReport, side: Side) -> bool {
-    let hurts = report.of(side).is_some_and(|pain| PROBLEM_FROM <= f64::from(pain.value()));
+    let hurts = report.of(side).is_some_and(|pain| PROBLEM_FROM <= f64::from(pain.get()));
     let sign = !report.signs.is_empty() && report.sign_side.is_none_or(|of| of == side);
     hurts || sign
 }
@@ -123,7 +123,7 @@ pub fn sore(desk: &Desk, stretch: Stretch) -> Vec<(Date, Figure<Share>)> {
             let Some(worst) = report.worst() else { continue };
             let month = months.entry(report.date.first_of_month()).or_default();
             month.0.insert(person.subject);
-            if 0 < worst.value() {
+            if 0 < worst.get() {
                 month.1.insert(person.subject);
             }
         }

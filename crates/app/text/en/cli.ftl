@@ -138,6 +138,22 @@ cli-number = { $value } (allowed { $allowed }): { $label } [{ $mark }]
 
 ## Serving
 cli-serving = { $club }: open { $address } in a browser. Ctrl-C ends it.
+cli-serving-lan = Phones on the club's network: { $address }
+cli-serving-lan-numbers = Or by numbers: { $address }
+cli-serving-lan-trust = Fingerprint to compare on a phone: { $fingerprint }
+cli-accounts-none = Nobody has an account yet. Whoever opens the first page of “serve” makes the owner's.
+cli-account-open = open
+cli-account-closed = closed
+cli-account-waits = waits for the owner's word
+cli-account-invited = invited, no password yet
+cli-account-devices = Paired devices
+cli-account-recovered = Recovery code for { $login }: { $code }
+cli-account-recovered-next = Start “cuffwright serve”, open { $path } within { $minutes } minutes, and set a new password with it. It works once.
+cli-account-revoked = The account { $what } is closed. Its sessions have ended; what was written stays.
+cli-account-device-ended = The pairing of { $what } has ended.
+cli-account-unlocked = The door is open again for { $login }.
+cli-account-no-chance = The computer gives no random numbers just now.
+cli-account-several = Several devices are called { $what }: name one by its id.
 cli-serving-day = This club is invented. Its day is { $day }, and stays.
 cli-serving-kept = The record is { $store }, and stays there.
 cli-serving-gone = The record is { $store }, and goes when this ends.

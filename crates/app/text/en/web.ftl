@@ -202,7 +202,9 @@ error-elsewhere-message = Cuffwright answers on this machine only, under the add
 error-slow-title = It took too long to arrive
 error-slow-message = Nothing was recorded. Send it again.
 error-not-loopback = { $address } is not an address of this machine alone.
-error-not-loopback-hint = Serve on 127.0.0.1 or [::1]. Accounts and encrypted connections do not exist yet, and health data of minors do not cross a network without them.
+error-not-loopback-hint = Serve on 127.0.0.1 or [::1]; for phones add --lan, which encrypts. Health data of minors do not cross a network in plain text.
+error-certificate = There is no certificate to serve with: { $detail }.
+error-certificate-hint = Look at the file that is named. Without --certificate the laptop makes its own.
 error-bind = { $address } cannot be taken: { $detail }.
 error-bind-hint = Another program may hold the port. Choose another one, or port 0 for any free one.
 

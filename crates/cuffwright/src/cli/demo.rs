@@ -79,7 +79,7 @@ pub(super) fn run(args: &Args, context: Context) -> Result<Answer, Failure> {
     };
     let mut served = Served::new(CLUB, store.display().to_string(), passing.is_none());
     served.today = Some(if context.json { DAY.to_string() } else { day });
-    let answer = serve::serve(desk, settings, served, context);
+    let answer = serve::serve(desk, settings, None, served, context);
     drop(passing);
     answer
 }

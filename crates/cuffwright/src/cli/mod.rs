@@ -8,6 +8,7 @@
 //! - [`clock`], [`input`], [`open`], [`find`], [`words`]: what a command starts from.
 //! - one module a command, and [`mod@reference`], which writes the page of all of them.
 
+mod account;
 mod answer;
 mod backup;
 mod clock;
@@ -106,6 +107,7 @@ enum Command {
     Protocol(protocol::Args),
     Explain(explain::Args),
     Numbers(numbers::Args),
+    Account(account::Args),
 }
 
 /// What every command is told besides its own arguments.
@@ -170,6 +172,7 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
         Command::Protocol(args) => protocol::run(&args, context),
         Command::Explain(args) => explain::run(&args, context),
         Command::Numbers(args) => numbers::run(&args, context),
+        Command::Account(args) => account::run(&args, context),
     }
 }
 

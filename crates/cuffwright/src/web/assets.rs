@@ -26,6 +26,7 @@ pub const SHEETS: &[(&str, &str)] = &[
     ("forms", include_str!("../../assets/css/forms.css")),
     ("asks", include_str!("../../assets/css/asks.css")),
     ("pages", include_str!("../../assets/css/pages.css")),
+    ("deck", include_str!("../../assets/css/deck.css")),
     ("print", include_str!("../../assets/css/print.css")),
 ];
 

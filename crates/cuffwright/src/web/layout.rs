@@ -37,8 +37,8 @@ impl Place {
     pub const fn spots(self) -> &'static [Spot] {
         match self {
             Place::Due => &[Spot::Due, Spot::Review],
-            Place::Deck => &[Spot::Session],
-            Place::People => &[Spot::People, Spot::Import],
+            Place::Deck => &[Spot::Deck, Spot::Session, Spot::Devices],
+            Place::People => &[Spot::People, Spot::Import, Spot::Accounts, Spot::Audit, Spot::Retention],
             Place::Kit => &[Spot::Kit],
             Place::Rules => &[Spot::Rules, Spot::Exercises, Spot::Sources],
             Place::Week | Place::Year => &[],
@@ -65,6 +65,8 @@ pub enum Spot {
     Due,
     /// Proposals waiting for a person.
     Review,
+    /// The live session.
+    Deck,
     /// A session, written down by hand.
     Session,
     /// The swimmers.
@@ -79,6 +81,14 @@ pub enum Spot {
     Exercises,
     /// Where it comes from.
     Sources,
+    /// Phones and tablets on deck.
+    Devices,
+    /// Who may come in.
+    Accounts,
+    /// Who saw and changed what.
+    Audit,
+    /// For how long records are kept.
+    Retention,
 }
 
 impl Spot {
@@ -87,6 +97,7 @@ impl Spot {
         match self {
             Spot::Due => "/due",
             Spot::Review => "/review",
+            Spot::Deck => "/deck",
             Spot::Session => "/session",
             Spot::People => "/people",
             Spot::Import => "/import",
@@ -94,6 +105,10 @@ impl Spot {
             Spot::Rules => "/rules",
             Spot::Exercises => "/rules/exercises",
             Spot::Sources => "/rules/sources",
+            Spot::Devices => "/devices",
+            Spot::Accounts => "/accounts",
+            Spot::Audit => "/audit",
+            Spot::Retention => "/retention",
         }
     }
 
@@ -102,12 +117,17 @@ impl Spot {
             Spot::Due => "spot-due",
             Spot::Review => "spot-review",
             Spot::People => "spot-people",
+            Spot::Deck => "spot-deck",
             Spot::Session => "spot-session",
             Spot::Import => "spot-import",
             Spot::Kit => "place-kit",
             Spot::Rules => "place-rules",
             Spot::Exercises => "spot-exercises",
             Spot::Sources => "spot-sources",
+            Spot::Devices => "spot-devices",
+            Spot::Accounts => "spot-accounts",
+            Spot::Audit => "spot-audit",
+            Spot::Retention => "spot-retention",
         }
     }
 }
@@ -320,7 +340,7 @@ mod tests {
             ("/people", true),
             ("/rules", true),
             ("/review", true),
-            ("/session", true),
+            ("/deck", true),
             ("/kit", true),
             ("/week", false),
             ("/year", false),

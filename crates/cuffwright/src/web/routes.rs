@@ -4,22 +4,23 @@
 //! tests that look for what must not be seen, the navigation and `docs/addresses.md` read the same table.
 //! To add an address, add a row. [`Needs`] says what can be asked for; [`CLINICAL`] and [`DECK`] are the usual two.
 
+use ::door::permit::{Reach, Thing};
+use ::door::principal::{Principal, Via};
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
 use axum::middleware::{from_fn, from_fn_with_state, map_response};
-use axum::routing::{MethodRouter, get};
-use door::permit::{Reach, Thing};
-use door::principal::{Principal, Via};
+use axum::routing::{MethodRouter, get, post};
 
 use super::error::{Kind, WebError};
 use super::pages::{
-    club, due, facts, home, import, kit, people, person, record, review, rules, see_as, session, views,
+    club, deck, door, due, facts, home, import, kit, people, person, privacy, record, review, rules, see_as,
+    session, views,
 };
 use super::site::Site;
 use super::site::guard::only_us;
 use super::site::needs::{CLINICAL, DECK, Needs};
 use super::site::run::{self, FILE_LIMIT, FORM_LIMIT, Read, SESSION_LIMIT, Write, WriteApart, caught};
-use super::{assets, respond};
+use super::{assets, console, respond};
 
 /// One way of asking at one address.
 #[derive(Clone, Copy)]
@@ -75,6 +76,10 @@ const fn takes(path: &'static str, needs: Needs, form: Write, limit: usize) -> R
     Route { path, needs, does: Does::Takes(form, limit) }
 }
 
+const fn apart(path: &'static str, needs: Needs, form: WriteApart, limit: usize) -> Route {
+    Route { path, needs, does: Does::TakesApart(form, limit) }
+}
+
 const fn stands(
     path: &'static str,
     needs: Needs,
@@ -93,6 +98,21 @@ pub const ROUTES: &[Route] = &[
     takes("/review", Needs::Everybody(Thing::Decide), review::send, FORM_LIMIT),
     shows("/session", DECK, session::show),
     takes("/session", DECK, session::send, SESSION_LIMIT),
+    // The deck: a session is prepared, run on devices, and looked at.
+    shows("/deck", DECK, deck::prepare::show),
+    takes("/deck", DECK, deck::prepare::send, FORM_LIMIT),
+    shows("/deck/place", DECK, deck::place::show),
+    takes("/deck/place", DECK, deck::place::send, FORM_LIMIT),
+    takes("/deck/hand-in", DECK, deck::wire::hand_in, FILE_LIMIT),
+    stands("/deck/outbox", DECK, Method::Post, || post(deck::wire::outbox)),
+    shows("/deck/session/{session}", DECK, deck::shell::console),
+    shows("/deck/session/{session}/wall", DECK, deck::shell::wall),
+    shows("/deck/session/{session}/bag", DECK, deck::wire::bag),
+    shows("/deck/session/{session}/record", DECK, deck::record::show),
+    takes("/deck/session/{session}/keep", DECK, deck::record::keep, FORM_LIMIT),
+    takes("/deck/session/{session}/close", CLINICAL, deck::record::close, FORM_LIMIT),
+    stands("/deck/app/{version}/{name}", Needs::Nothing, Method::Get, || get(console::serve)),
+    stands("/deck/worker.js", Needs::Nothing, Method::Get, || get(console::worker)),
     // The swimmers: each role sees its own type of them.
     shows("/people", Needs::Some(Thing::Roster), people::show),
     shows("/people/{id}", Needs::Swimmer(Thing::Roster), person::show),
@@ -121,6 +141,49 @@ pub const ROUTES: &[Route] = &[
     shows("/rules/exercises/{exercise}", Needs::Everybody(Thing::Protocol), rules::exercises::one),
     shows("/rules/{code}", Needs::Everybody(Thing::Protocol), rules::one),
     // The door.
+    shows("/first", Needs::Nothing, door::first::show),
+    apart("/first", Needs::Nothing, door::first::send, FORM_LIMIT),
+    shows("/sign-in", Needs::Nothing, door::sign_in::show),
+    apart("/sign-in", Needs::Nothing, door::sign_in::send, FORM_LIMIT),
+    takes("/sign-out", Needs::Account, door::sign_in::out, FORM_LIMIT),
+    shows("/invited", Needs::Nothing, door::code::show),
+    apart("/invited", Needs::Nothing, door::code::send, FORM_LIMIT),
+    shows("/pair", Needs::Nothing, door::devices::ask),
+    takes("/pair", Needs::Nothing, door::devices::take, FORM_LIMIT),
+    shows("/install", Needs::Nothing, door::install::show),
+    shows("/install/cuffwright.crt", Needs::Nothing, door::install::certificate),
+    shows("/me", Needs::Account, door::me::show),
+    apart("/me/password", Needs::Account, door::me::password, FORM_LIMIT),
+    takes("/me/sign-out-everywhere", Needs::Account, door::me::out_everywhere, FORM_LIMIT),
+    shows("/me/audit", Needs::Account, privacy::audit::own),
+    shows("/accounts", Needs::Everybody(Thing::Accounts), door::accounts::show),
+    shows("/accounts/new", Needs::Everybody(Thing::ManageAccounts), door::accounts::new),
+    takes("/accounts/new", Needs::Everybody(Thing::ManageAccounts), door::accounts::send, FORM_LIMIT),
+    shows("/accounts/{account}", Needs::Everybody(Thing::Accounts), door::account::show),
+    takes(
+        "/accounts/{account}/{act}",
+        Needs::Everybody(Thing::ManageAccounts),
+        door::account::send,
+        FORM_LIMIT,
+    ),
+    shows("/devices", Needs::Everybody(Thing::EndDevice), door::devices::show),
+    takes("/devices/pair", Needs::Everybody(Thing::PairDevice), door::devices::pair, FORM_LIMIT),
+    takes("/devices/{device}/end", Needs::Everybody(Thing::EndDevice), door::devices::end, FORM_LIMIT),
+    // One person's own data.
+    shows("/people/{id}/consent", Needs::Swimmer(Thing::Consent), privacy::consent::show),
+    takes(
+        "/people/{id}/consent/withdraw",
+        Needs::Swimmer(Thing::WithdrawConsent),
+        privacy::consent::withdraw,
+        FORM_LIMIT,
+    ),
+    takes("/people/{id}/archive", Needs::Swimmer(Thing::Archive), privacy::archive::send, FORM_LIMIT),
+    shows("/people/{id}/erase", Needs::Swimmer(Thing::Erase), privacy::erase::show),
+    takes("/people/{id}/erase", Needs::Swimmer(Thing::Erase), privacy::erase::send, FORM_LIMIT),
+    shows("/people/{id}/audit", Needs::Swimmer(Thing::AuditOfRecord), privacy::audit::of_record),
+    shows("/audit", Needs::Everybody(Thing::Audit), privacy::audit::all),
+    shows("/retention", Needs::Everybody(Thing::SetRetention), privacy::retention::show),
+    takes("/retention", Needs::Everybody(Thing::SetRetention), privacy::retention::send, FORM_LIMIT),
     takes("/see-as", Needs::Demo, see_as::send, FORM_LIMIT),
     stands("/assets/{name}", Needs::Nothing, Method::Get, || get(assets::serve)),
 ];

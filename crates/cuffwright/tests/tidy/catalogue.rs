@@ -11,7 +11,11 @@ const BUILT_NAMES: &[&str] = &[
     "act-",
     "see-as-name-",
     "seen-lede-",
+    "erase-ground-",
+    "cli-account-",
     "archive-kind-",
+    // The live console's own: its modules are checked against the catalogue where they are embedded.
+    "deckui-",
     "role-",
     "thing-",
     "action-",

@@ -5,6 +5,7 @@
 //! - [`due`], [`review`]: the day and what waits for a person.
 //! - [`home`]: where somebody begins.
 //! - [`people`], [`person`]: the swimmers, for the practitioner; [`seen`], [`views`]: for everybody else.
+//! - [`door`]: coming in, accounts, devices; [`privacy`]: consent, erasure, archive, audit.
 //! - [`see_as`]: the demo, as others see it.
 //! - [`record`]: every form by which a fact is written down.
 //! - [`facts`]: one fact: look at it, put it right, take it back.
@@ -13,6 +14,8 @@
 //! - [`first`], [`club`], [`import`]: what a newcomer sees, who the club is, the club's own files.
 
 pub mod club;
+pub mod deck;
+pub mod door;
 pub mod due;
 pub mod facts;
 pub mod first;
@@ -21,6 +24,7 @@ pub mod import;
 pub mod kit;
 pub mod people;
 pub mod person;
+pub mod privacy;
 pub mod record;
 pub mod review;
 pub mod rules;

@@ -30,6 +30,10 @@ pub enum Control {
     Day,
     /// One line of text.
     Line,
+    /// One line of text that a browser may fill in, by the word it knows it under.
+    Named(&'static str),
+    /// A password, by the word a browser knows it under. What was typed never comes back.
+    Secret(&'static str),
     /// A number with decimals.
     Number,
     /// Several lines of text.
@@ -145,6 +149,11 @@ fn lined(id: &str, ask: &Ask, sent: &Sent, problem: Option<&str>) -> Markup {
                     aria-describedby=[described] aria-invalid=[invalid] {
                         @for (option, words) in options { option value=(option) selected[option == value] { (words) } }
                     },
+                Control::Secret(known) => input type="password" id=(id) name=(ask.name) autocomplete=(known) required[ask.needed]
+                    aria-describedby=[described] aria-invalid=[invalid];,
+                Control::Named(known) => input type="text" id=(id) name=(ask.name) value=(value) autocomplete=(known)
+                    autocapitalize="none" spellcheck="false" required[ask.needed]
+                    aria-describedby=[described] aria-invalid=[invalid];,
                 other => input type="text" id=(id) name=(ask.name) value=(value) autocomplete="off"
                     inputmode=[(*other == Control::Number).then_some("decimal")] required[ask.needed]
                     aria-describedby=[described] aria-invalid=[invalid];,

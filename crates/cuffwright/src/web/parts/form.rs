@@ -224,6 +224,39 @@ pub struct Filter<'a> {
     pub options: &'a [(&'a str, &'a str)],
 }
 
+/// Filters alone, without a name to search for.
+pub fn search_in(action: &str, filters: &[Filter<'_>]) -> Markup {
+    html! {
+        form.search method="get" action=(action) role="search" {
+            (drawn(filters))
+            (search_do(action, filters.iter().any(|filter| !filter.value.is_empty())))
+        }
+    }
+}
+
+fn drawn(filters: &[Filter<'_>]) -> Markup {
+    html! {
+        @for filter in filters {
+            div.field {
+                label for={ "search-" (filter.name) } { (filter.label) }
+                select id={ "search-" (filter.name) } name=(filter.name) {
+                    option value="" { (text("filter-any")) }
+                    @for (value, words) in filter.options { option value=(value) selected[*value == filter.value] { (words) } }
+                }
+            }
+        }
+    }
+}
+
+fn search_do(action: &str, narrowed: bool) -> Markup {
+    html! {
+        div.search-do {
+            (submit(&text("search-submit")))
+            @if narrowed { a.button.button-plain href=(action) { (text("search-clear")) } }
+        }
+    }
+}
+
 /// Search by name and filters. Sent by GET, so that a found list has an address of its own.
 pub fn search(action: &str, sought: &str, filters: &[Filter<'_>]) -> Markup {
     let narrowed = !sought.is_empty() || filters.iter().any(|filter| !filter.value.is_empty());
@@ -233,19 +266,8 @@ pub fn search(action: &str, sought: &str, filters: &[Filter<'_>]) -> Markup {
                 label for="search-name" { (text("search-label")) }
                 input type="search" id="search-name" name="name" value=(sought) autocomplete="off";
             }
-            @for filter in filters {
-                div.field {
-                    label for={ "search-" (filter.name) } { (filter.label) }
-                    select id={ "search-" (filter.name) } name=(filter.name) {
-                        option value="" { (text("filter-any")) }
-                        @for (value, words) in filter.options { option value=(value) selected[*value == filter.value] { (words) } }
-                    }
-                }
-            }
-            div.search-do {
-                (submit(&text("search-submit")))
-                @if narrowed { a.button.button-plain href=(action) { (text("search-clear")) } }
-            }
+            (drawn(filters))
+            (search_do(action, narrowed))
         }
     }
 }

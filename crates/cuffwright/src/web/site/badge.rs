@@ -32,14 +32,19 @@ pub fn badge(visit: &Visit) -> Option<Markup> {
 }
 
 fn see_as(visit: &Visit, now: Role) -> Markup {
+    let role = text(&format!("role-{}", now.word()));
     html! {
-        form.badge method="post" action="/see-as" {
-            (visit.seals())
-            label for="see-as" { (text("badge-see-as")) }
-            select id="see-as" name="role" {
-                @for role in Role::ALL { option value=(role.word()) selected[role == now] { (text(&format!("role-{}", role.word()))) } }
+        details.badge.see-as {
+            summary { (say("badge-seen-as", &[("role", Value::Words(&role))])) }
+            form method="post" action="/see-as" {
+                (visit.seals())
+                p { (text("badge-see-as")) }
+                ul {
+                    @for role in Role::ALL {
+                        li { button.badge-do type="submit" name="role" value=(role.word()) aria-pressed=[(role == now).then_some("true")] { (text(&format!("role-{}", role.word()))) } }
+                    }
+                }
             }
-            button.badge-do type="submit" { (text("badge-see-as-do")) }
         }
     }
 }

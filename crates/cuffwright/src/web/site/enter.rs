@@ -12,6 +12,7 @@ use super::visit::Visit;
 use super::way::{Cookie, Way};
 use super::{Entry, Site, see_as};
 use crate::web::error::{Kind, WebError};
+use crate::web::pages::door::new_token;
 use crate::web::pages::shared::encoded;
 use crate::web::respond;
 use crate::web::routes::Route;
@@ -54,6 +55,10 @@ pub fn enter(arrived: Arrived, route: &Route) -> Result<Visit, Box<Response>> {
     if first_run && !matches!(route.needs, Needs::Nothing) {
         return Err(Box::new(respond::see("/first")));
     }
+    // Whoever is about to sign in gets something by which the form that comes back is known as ours.
+    let is_new_browser =
+        asker.token.is_none() && !site.entry().is_demo() && matches!(route.needs, Needs::Nothing) && reads;
+    let token = if is_new_browser { new_token().ok() } else { asker.token };
     let visit = Visit {
         site: site.clone(),
         moment,
@@ -63,7 +68,8 @@ pub fn enter(arrived: Arrived, route: &Route) -> Result<Visit, Box<Response>> {
         way,
         headers,
         who: asker.who,
-        token: asker.token,
+        token,
+        is_new_browser,
         route: route.path,
     };
     let named = Named { id: visit.param("id"), sheet: visit.param("sheet"), demo: site.entry().is_demo() };

@@ -6,12 +6,15 @@
 //! - [`run`]: from a route to a page function and back, defects caught.
 //! - [`sent`]: a form as it arrived.
 //! - [`visit`]: one request as a page function sees it.
-//! - [`serve`]: the socket.
+//! - [`serve`]: the socket of this machine; [`on_lan`]: the one of the club's network; [`lan`]: how phones reach it.
 
 pub mod badge;
 pub mod enter;
 pub mod guard;
+pub mod lan;
 pub mod needs;
+pub mod on_lan;
+mod reception;
 pub mod run;
 pub mod see_as;
 pub mod sent;
@@ -25,6 +28,8 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError, RwLock};
 use app::desk::{Author, Desk};
 use app::moment::Moment;
 use store::SubjectId;
+
+use lan::Lan;
 
 /// Reads the clock; the one place where time enters the pages.
 pub type Clock = Arc<dyn Fn() -> Moment + Send + Sync>;
@@ -44,7 +49,7 @@ struct Shared {
     clock: Clock,
     banner: Option<String>,
     port: u16,
-    hosts: RwLock<Vec<String>>,
+    lan: RwLock<Option<Lan>>,
     token: String,
     sent_forms: Mutex<VecDeque<(String, String)>>,
     held_files: Mutex<VecDeque<Held>>,
@@ -92,7 +97,7 @@ impl Site {
             clock,
             banner,
             port,
-            hosts: RwLock::new(Vec::new()),
+            lan: RwLock::new(None),
             token: fresh_key(),
             sent_forms: Mutex::new(VecDeque::new()),
             held_files: Mutex::new(VecDeque::new()),
@@ -116,12 +121,17 @@ impl Site {
 
     /// Names and addresses of this laptop on the club's network; none where only this machine is served.
     pub fn hosts(&self) -> Vec<String> {
-        self.0.hosts.read().unwrap_or_else(PoisonError::into_inner).clone()
+        self.lan().map(|lan| lan.hosts()).unwrap_or_default()
     }
 
-    /// Says under which names the laptop is reached now.
-    pub fn set_hosts(&self, hosts: Vec<String>) {
-        *self.0.hosts.write().unwrap_or_else(PoisonError::into_inner) = hosts;
+    /// How phones reach this laptop; none where only this machine is served.
+    pub fn lan(&self) -> Option<Lan> {
+        self.0.lan.read().unwrap_or_else(PoisonError::into_inner).clone()
+    }
+
+    /// Says how phones reach it now.
+    pub fn set_lan(&self, lan: Lan) {
+        *self.0.lan.write().unwrap_or_else(PoisonError::into_inner) = Some(lan);
     }
 
     /// In the demo, what every form of ours carries: another site cannot know it, and it changes with every start.

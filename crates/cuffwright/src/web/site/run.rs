@@ -150,7 +150,8 @@ pub fn way_of(site: &Site, request: &Request) -> Way {
     request.extensions().get::<Way>().copied().unwrap_or_else(|| Way::laptop(site.port()))
 }
 
-async fn apart(work: impl FnOnce() -> Response + Send + 'static) -> Response {
+/// Runs what may take a while where waiting is allowed.
+pub async fn apart(work: impl FnOnce() -> Response + Send + 'static) -> Response {
     match tokio::task::spawn_blocking(work).await {
         Ok(answer) => answer,
         Err(_) => defect().into_response(),

@@ -1,30 +1,27 @@
-//! The socket: this machine only, with patience that ends, until Ctrl-C.
+//! The socket of this machine alone, with patience that ends, until Ctrl-C; and beside it, where it is asked for, the
+//! encrypted one on the club's network.
 
 use std::fmt;
 use std::net::SocketAddr;
-use std::sync::Arc;
 use std::time::Duration;
 
 use app::desk::Desk;
 use axum::Router;
-use hyper::server::conn::http1;
-use hyper_util::rt::{TokioIo, TokioTimer};
+use door::listen::Refusal;
 use hyper_util::server::graceful::GracefulShutdown;
-use hyper_util::service::TowerToHyperService;
 use tokio::net::TcpListener;
-use tokio::sync::Semaphore;
 
+use super::lan::Lan;
+use super::on_lan::{LanSettings, OnLan};
+use super::reception::Reception;
+use super::way::Way;
 use super::{Clock, Entry, Site};
 use crate::web::routes;
 
-/// Longest wait for the head of a request.
-const HEAD_PATIENCE: Duration = Duration::from_secs(15);
 /// Longest wait for answers on their way when the server stops.
 const GOODBYE: Duration = Duration::from_secs(5);
 /// How often it looks whether a new day has begun.
 const MIDNIGHT_WATCH: Duration = Duration::from_secs(60);
-/// Most connections at a time.
-const CONNECTIONS: usize = 128;
 
 /// How to serve.
 pub struct Settings {
@@ -45,6 +42,12 @@ pub enum ServeError {
     NotLoopback(SocketAddr),
     /// The address cannot be taken.
     Bind(SocketAddr, std::io::Error),
+    /// An address that others reach is refused.
+    Refused(Refusal),
+    /// There is no certificate to serve with; every trouble in words.
+    Certificate(String),
+    /// The record cannot be read.
+    Store(String),
 }
 
 impl ServeError {
@@ -54,6 +57,14 @@ impl ServeError {
             Self::NotLoopback(address) => {
                 ("error-not-loopback", vec![("address", address.to_string())], "error-not-loopback-hint")
             }
+            Self::Refused(refusal) => {
+                let error = app::entry::problem::refused_address(*refusal);
+                (error.says, Vec::new(), error.hint.unwrap_or_default())
+            }
+            Self::Certificate(detail) => {
+                ("error-certificate", vec![("detail", detail.clone())], "error-certificate-hint")
+            }
+            Self::Store(detail) => ("error-storage", vec![("detail", detail.clone())], "error-storage-hint"),
             Self::Bind(address, error) => (
                 "error-bind",
                 vec![("address", address.to_string()), ("detail", error.to_string())],
@@ -78,10 +89,11 @@ pub struct Bound {
     app: Router,
     site: Site,
     address: SocketAddr,
+    lan: Option<OnLan>,
 }
 
-/// Takes the address. Every other address than loopback is refused before anything is opened: accounts and
-/// encrypted connections do not exist yet.
+/// Takes the address. Every other address than loopback is refused before anything is opened: plain connections do
+/// not leave this machine. Phones come by [`Bound::also_on_lan`].
 pub async fn bind(desk: Desk, settings: Settings) -> Result<Bound, ServeError> {
     if !settings.address.ip().is_loopback() {
         return Err(ServeError::NotLoopback(settings.address));
@@ -90,7 +102,7 @@ pub async fn bind(desk: Desk, settings: Settings) -> Result<Bound, ServeError> {
     let listener = TcpListener::bind(settings.address).await.map_err(failed)?;
     let address = listener.local_addr().map_err(failed)?;
     let site = Site::with(desk, settings.entry, settings.clock, settings.banner, address.port());
-    Ok(Bound { listener, app: routes::router(site.clone()), site, address })
+    Ok(Bound { listener, app: routes::router(site.clone()), site, address, lan: None })
 }
 
 /// Serves until Ctrl-C. `ready` is told the address once it is taken.
@@ -114,36 +126,55 @@ impl Bound {
         self.address
     }
 
+    /// The site that is served.
+    pub fn site(&self) -> &Site {
+        &self.site
+    }
+
+    /// Answers on the club's network as well, encrypted.
+    pub async fn also_on_lan(mut self, how: LanSettings) -> Result<Self, ServeError> {
+        self.lan = Some(OnLan::bind(&self.site, self.app.clone(), how).await?);
+        Ok(self)
+    }
+
+    /// How phones reach it, where it is served to them.
+    pub fn lan(&self) -> Option<Lan> {
+        self.site.lan()
+    }
+
     /// Answers until `stop` is done, then lets answers on their way arrive.
     pub async fn run(self, stop: impl Future<Output = ()>) {
-        let mut http = http1::Builder::new();
-        http.timer(TokioTimer::new()).header_read_timeout(HEAD_PATIENCE).max_buf_size(64 * 1024);
         let leaving = GracefulShutdown::new();
-        let places = Arc::new(Semaphore::new(CONNECTIONS));
         let each_day = tokio::spawn(stay_warm(self.site.clone()));
+        let desk = Reception::new(self.app);
+        let mut lan = self.lan;
+        if let Some(lan) = &mut lan {
+            lan.begin(self.site.clone());
+        }
+        let from_lan = async || match &lan {
+            Some(lan) => lan.accept().await,
+            None => std::future::pending().await,
+        };
         let mut stop = std::pin::pin!(stop);
         loop {
-            let place = tokio::select! {
-                place = Arc::clone(&places).acquire_owned() => place,
+            tokio::select! {
+                taken = desk.accept(&self.listener) => {
+                    let Some((stream, peer, place)) = taken else { continue };
+                    let way = Way { secure: false, peer: peer.ip(), port: self.address.port() };
+                    let connection = leaving.watch(desk.connection(stream, way));
+                    tokio::spawn(async move {
+                        // A connection that breaks off concerns nobody but the one who broke it off.
+                        let _ = connection.await;
+                        drop(place);
+                    });
+                }
+                taken = from_lan() => {
+                    if let (Some(taken), Some(lan)) = (taken, &lan) {
+                        lan.answer(taken, leaving.watcher());
+                    }
+                }
                 () = &mut stop => break,
-            };
-            let Ok(place) = place else { break };
-            let accepted = tokio::select! {
-                accepted = self.listener.accept() => accepted,
-                () = &mut stop => break,
-            };
-            let Ok((stream, _)) = accepted else {
-                // Out of file handles, most likely: a moment later there may be some.
-                tokio::time::sleep(Duration::from_millis(50)).await;
-                continue;
-            };
-            let service = TowerToHyperService::new(self.app.clone());
-            let connection = leaving.watch(http.serve_connection(TokioIo::new(stream), service));
-            tokio::spawn(async move {
-                // A connection that breaks off concerns nobody but the one who broke it off.
-                let _ = connection.await;
-                drop(place);
-            });
+            }
         }
         each_day.abort();
         let _ = tokio::time::timeout(GOODBYE, leaving.shutdown()).await;
@@ -153,6 +184,9 @@ impl Bound {
 /// Judges everybody once at the start and once after each midnight, before the first reader asks.
 async fn stay_warm(site: Site) {
     let mut known = None;
+    // After a fault between storing a device's entries and drawing facts from them, both are brought into line.
+    let mended = site.clone();
+    let _ = tokio::task::spawn_blocking(move || mended.desk().settle_all(&mended.now())).await;
     loop {
         let today = site.now().today;
         if known != Some(today) {

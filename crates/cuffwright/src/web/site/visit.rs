@@ -14,7 +14,7 @@ use maud::{Markup, html};
 use store::SubjectId;
 
 use super::sent::Sent;
-use super::way::Way;
+use super::way::{Cookie, Way};
 use super::{Entry, Site, fresh_key};
 use crate::web::error::{Kind, WebError};
 use crate::web::layout::{Frame, shell};
@@ -45,6 +45,8 @@ pub struct Visit {
     pub who: Option<Principal>,
     /// What the browser carries: a session's token, a device's, or one that means nothing yet.
     pub token: Option<Token>,
+    /// The token was made just now and goes along with the page: a browser that came with none.
+    pub is_new_browser: bool,
     /// The row of the route table.
     pub route: &'static str,
 }
@@ -146,7 +148,11 @@ impl Visit {
     pub fn page_as(&self, desk: &Desk, status: StatusCode, frame: Frame<'_>, body: Markup) -> Answer {
         let done = self.done();
         let frame = Frame { outcome: frame.outcome.or(done.as_ref()), ..frame };
-        Ok(respond::page_with(status, self.framed(desk, frame, |frame| shell(&frame, body))))
+        let mut response = respond::page_with(status, self.framed(desk, frame, |frame| shell(&frame, body)));
+        if let (true, Some(token)) = (self.is_new_browser, &self.token) {
+            Cookie::Session.set(&mut response, &token.reveal(), self.way.secure);
+        }
+        Ok(response)
     }
 
     /// Draws with what stands around every page: club, banner, and whoever reads. A stranger reads no club's name.
@@ -181,6 +187,17 @@ const DONE: &[(&str, Outcome, &str)] = &[
     ("import-unchanged", Outcome::Unchanged, "done-import-unchanged"),
     ("corrected", Outcome::Done, "done-corrected"),
     ("taken-back", Outcome::Done, "done-taken-back"),
+    ("owner", Outcome::Done, "done-owner"),
+    ("password", Outcome::Done, "done-password"),
+    ("signed-out", Outcome::Done, "done-signed-out"),
+    ("account", Outcome::Done, "done-account"),
+    ("paired", Outcome::Done, "done-paired"),
+    ("device-ended", Outcome::Done, "done-device-ended"),
+    ("withdrawn", Outcome::Done, "done-withdrawn"),
+    ("deck-prepared", Outcome::Done, "done-deck-prepared"),
+    ("deck-place", Outcome::Done, "done-deck-place"),
+    ("deck-kept", Outcome::Done, "done-deck-kept"),
+    ("deck-closed", Outcome::Done, "done-deck-closed"),
     ("nothing-marked", Outcome::Unchanged, "done-nothing-marked"),
 ];
 

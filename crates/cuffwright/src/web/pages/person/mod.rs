@@ -90,6 +90,7 @@ pub fn page(
         (limits_and_tracks(desk, gate))
         (past::show(desk, person, on))
         (sheets(person))
+        p { a href={ (own) "/consent" } { (text("privacy-consent-link")) } }
         form.search.on-day method="get" action=(own) {
             div.field {
                 label for="on" { (text("person-on")) }

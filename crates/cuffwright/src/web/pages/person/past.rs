@@ -280,5 +280,9 @@ pub fn kind_word(kind: Kind) -> String {
         Kind::Meet => "fact-kind-meet",
         Kind::KitPiece => "fact-kind-kit-piece",
         Kind::Inspection => "fact-kind-inspection",
+        Kind::DeckSession => "fact-kind-deck-session",
+        Kind::DeckEntry => "fact-kind-deck-entry",
+        Kind::DeckPlace => "fact-kind-deck-place",
+        Kind::Incident => "fact-kind-incident",
     })
 }

@@ -1,0 +1,191 @@
+//! One wish, for instance of a coach: 15:20 before the 16:00 practice. Granted or refused with every reason, and what
+//! would be better: after the last practice, ending early enough, another day.
+
+use jiff::ToSpan;
+
+use super::audit::{Breach, Session, breaches};
+use super::prefer::{points, total};
+use super::slots::stretch;
+use super::{Known, Week};
+use crate::time::{Span, days_between};
+
+/// A wish.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Request {
+    /// Index of the group.
+    pub group: usize,
+    /// Index of the place.
+    pub place: usize,
+    /// When.
+    pub span: Span,
+}
+
+/// What kind of offer it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum OfferKind {
+    /// The same day, after the last practice.
+    AfterLast,
+    /// The same day, ending early enough before the water.
+    EndsEarlyEnough,
+    /// The same day, another allowed time.
+    SameDay,
+    /// Another day.
+    OtherDay,
+}
+
+impl OfferKind {
+    /// The word in JSON.
+    pub const fn word(self) -> &'static str {
+        match self {
+            OfferKind::AfterLast => "after-last",
+            OfferKind::EndsEarlyEnough => "ends-early-enough",
+            OfferKind::SameDay => "same-day",
+            OfferKind::OtherDay => "other-day",
+        }
+    }
+}
+
+/// Something better.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Offer {
+    /// Why it is offered.
+    pub kind: OfferKind,
+    /// Index of the place.
+    pub place: usize,
+    /// When.
+    pub span: Span,
+    /// Points, as in a plan.
+    pub points: i64,
+}
+
+/// What is said to a wish.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Reply {
+    /// What it would break; empty when it is granted.
+    pub breaks: Vec<Breach>,
+    /// Something better, best first; at most three. Empty when it is granted.
+    pub offers: Vec<Offer>,
+    /// True when a practitioner may overrule it by name and with a reason.
+    pub can_be_overruled: bool,
+    /// True when 5 to 8 easy minutes without times may stand there instead.
+    pub activation: bool,
+}
+
+impl Reply {
+    /// True when nothing speaks against it.
+    pub fn is_granted(&self) -> bool {
+        self.breaks.is_empty()
+    }
+}
+
+/// Offers made.
+const OFFERS: usize = 3;
+
+/// Answers a wish beside the sessions people already know. A known session of the group on the same day is taken to be
+/// the one that is to move.
+pub fn answer(week: &Week, request: &Request) -> Reply {
+    let others: Vec<Session> = week
+        .known
+        .iter()
+        .filter(|known| known.group != request.group || known.span.day() != request.span.day())
+        .map(Session::from)
+        .collect();
+    let breaks = broken_by(week, &others, request);
+    if breaks.is_empty() {
+        return Reply { breaks, offers: Vec::new(), can_be_overruled: false, activation: false };
+    }
+    let can_be_overruled = breaks.iter().all(|breach| breach.requirement.kind.can_be_overruled());
+    let offers = offers(week, &others, request);
+    Reply { can_be_overruled, activation: can_be_overruled && week.settings.activation_allowed, breaks, offers }
+}
+
+/// What the request alone adds to what is broken.
+fn broken_by(week: &Week, others: &[Session], request: &Request) -> Vec<Breach> {
+    let mut with = others.to_vec();
+    with.push(Session { group: request.group, place: request.place, span: request.span, overruled: None });
+    let own = with.len() - 1;
+    breaches(week, &with).into_iter().filter(|breach| breach.sessions.contains(&own)).collect()
+}
+
+fn offers(week: &Week, others: &[Session], request: &Request) -> Vec<Offer> {
+    let mut found: Vec<Offer> = candidates(week, request)
+        .into_iter()
+        .filter(|(_, place, span)| {
+            let wish = Request { group: request.group, place: *place, span: *span };
+            *span != request.span && broken_by(week, others, &wish).is_empty()
+        })
+        .map(|(kind, place, span)| {
+            Offer { kind, place, span, points: total(&points(week, request.group, span)) }
+        })
+        .collect();
+    let far = |offer: &Offer| {
+        (days_between(request.span.day(), offer.span.day()).abs(), offer.span.start.minutes_until(request.span.start).abs())
+    };
+    found.sort_by_key(|offer| (offer.kind, offer.place != request.place, -offer.points, far(offer)));
+    // One of each kind and day first, so that three offers are three different ways out.
+    let mut chosen: Vec<Offer> = Vec::new();
+    for offer in &found {
+        let is_new = chosen.iter().all(|other| other.kind != offer.kind || other.span.day() != offer.span.day());
+        if is_new && chosen.len() < OFFERS {
+            chosen.push(offer.clone());
+        }
+    }
+    for offer in found {
+        if chosen.len() < OFFERS && chosen.iter().all(|other| other.span != offer.span) {
+            chosen.push(offer);
+        }
+    }
+    chosen.sort_by_key(|offer| (offer.kind, far(offer)));
+    chosen
+}
+
+fn candidates(week: &Week, request: &Request) -> Vec<(OfferKind, usize, Span)> {
+    let minutes = request.span.minutes();
+    let day = request.span.day();
+    let mut all = Vec::new();
+    let water = week.water_of(request.group);
+    let kind_of = |span: Span| {
+        if span.day() != day {
+            return OfferKind::OtherDay;
+        }
+        let mut on_day = water.iter().filter(|(_, water)| water.span.day() == day).map(|(_, water)| water.span).peekable();
+        let has_water = on_day.peek().is_some();
+        let on_day: Vec<Span> = on_day.collect();
+        if has_water && on_day.iter().all(|water| 0 <= water.minutes_to(span)) {
+            OfferKind::AfterLast
+        } else if on_day.iter().any(|water| 0 <= span.minutes_to(*water)) {
+            OfferKind::EndsEarlyEnough
+        } else {
+            OfferKind::SameDay
+        }
+    };
+    let places: Vec<usize> = (0..week.places.len()).collect();
+    for (_, practice) in &water {
+        for place in &places {
+            if let Some(span) = stretch(week, practice.span.end.civil(), minutes) {
+                all.push((kind_of(span), *place, span));
+            }
+            let latest = practice.span.start.civil().saturating_sub((week.settings.gap_minutes() + minutes).minutes());
+            if let Some(span) = stretch(week, latest, minutes) {
+                all.push((kind_of(span), *place, span));
+            }
+        }
+    }
+    for slot in week.slots.iter().filter(|slot| slot.in_window) {
+        if let Some(span) = stretch(week, slot.span.start.civil(), minutes).filter(|span| slot.span.covers(*span)) {
+            all.push((kind_of(span), slot.place, span));
+        }
+    }
+    for window in &week.windows {
+        if let Some(span) = stretch(week, window.span.start.civil(), minutes).filter(|span| window.span.covers(*span)) {
+            all.push((kind_of(span), window.place, span));
+        }
+    }
+    all.retain(|(_, _, span)| week.first <= span.day() && span.day() <= week.last);
+    all
+}
+
+/// The wish as a session that people know, once it is granted or overruled.
+pub fn granted(request: &Request, overruled: Option<super::Override>) -> Known {
+    Known { group: request.group, place: request.place, span: request.span, overruled }
+}
