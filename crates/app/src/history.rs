@@ -171,6 +171,14 @@ impl Builder {
             | Kind::Meet
             | Kind::KitPiece
             | Kind::Inspection
+            | Kind::SquadPlan
+            | Kind::DeckHours
+            | Kind::Supervisor
+            | Kind::OtherTime
+            | Kind::Closure
+            | Kind::Holiday
+            | Kind::PracticeChange
+            | Kind::Dryland
             | Kind::DeckSession
             | Kind::DeckEntry
             | Kind::DeckPlace
@@ -294,6 +302,14 @@ pub fn check(protocol: &Protocol, kind: Kind, payload: &str) -> Result<(), Vec<P
         Kind::Swimmer => parse::<facts::SwimmerFact>(&fact).map(drop),
         Kind::Club => parse::<facts::ClubFact>(&fact).map(drop),
         Kind::Practice => parse::<facts::PracticeFact>(&fact).map(drop),
+        Kind::SquadPlan
+        | Kind::DeckHours
+        | Kind::Supervisor
+        | Kind::OtherTime
+        | Kind::Closure
+        | Kind::Holiday
+        | Kind::PracticeChange
+        | Kind::Dryland => facts::check_week(kind, payload),
         Kind::KitPiece => parse::<facts::KitPieceFact>(&fact).map(drop),
         Kind::Inspection => parse::<facts::InspectionFact>(&fact).map(drop),
         Kind::DeckSession => parse::<facts::DeckSessionFact>(&fact).and_then(|session| session.check()),

@@ -11,6 +11,8 @@
 //! - [`entry`]: accounts, signing in, devices, the audit; [`roles`]: what each role is shown, as a type of its own;
 //!   [`privacy`]: consent withdrawn, one person's archive, erasure, retention.
 //! - [`numbers`]: statistics of a plain table; [`set_times`], [`year`], [`signals`]: the same of the club's own record.
+//! - [`drawn`]: an exercise of the protocol as a movement of a body.
+//! - [`mod@week`]: the timetable around the water: described weeks, the club's own calendar, rotas.
 //! - [`text`]: the one catalogue of sentences; [`wire`]: documented JSON shapes.
 //! - [`moment`], [`error`].
 
@@ -19,6 +21,7 @@ pub mod decide;
 pub mod deck;
 pub mod demo;
 pub mod desk;
+pub mod drawn;
 pub mod entry;
 pub mod error;
 pub mod facts;
@@ -33,5 +36,6 @@ pub mod set_times;
 pub mod signals;
 pub mod text;
 pub mod views;
+pub mod week;
 pub mod wire;
 pub mod year;

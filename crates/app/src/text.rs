@@ -30,6 +30,7 @@ const ENGLISH: &[(&str, &str)] = &[
     ("numbers", include_str!("../text/en/numbers.ftl")),
     ("protocol", include_str!("../text/en/protocol.ftl")),
     ("web", include_str!("../text/en/web.ftl")),
+    ("week", include_str!("../text/en/week.ftl")),
     ("word", include_str!("../text/en/word.ftl")),
     ("year", include_str!("../text/en/year.ftl")),
 ];

@@ -165,7 +165,8 @@ told! {
     checked: IntakeFact => intakes, ScreeningFact => screenings, GrowthFact => growth, PainFact => pains,
         AbsenceFact => absences, LimitFact => limits, WaterWeekFact => water_weeks;
     aside: SwimmerFact, TalkFact, ClubFact, PracticeFact, SeasonFact, PeriodFact, MeetFact, KitPieceFact,
-        InspectionFact
+        InspectionFact, SquadPlanFact, DeckHoursFact, SupervisorFact, OtherTimeFact, ClosureFact, HolidayFact,
+        PracticeChangeFact, DrylandFact
 }
 
 impl Told for facts::DecisionFact {

@@ -40,6 +40,14 @@ pub const fn recording(kind: Kind) -> Thing {
         Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet | Kind::DeckPlace => {
             Thing::EditCalendar
         },
+        Kind::SquadPlan
+        | Kind::DeckHours
+        | Kind::Supervisor
+        | Kind::OtherTime
+        | Kind::Closure
+        | Kind::Holiday
+        | Kind::PracticeChange
+        | Kind::Dryland => Thing::EditCalendar,
         Kind::KitPiece | Kind::Inspection => Thing::EditKit,
     }
 }

@@ -9,6 +9,7 @@
 //! - [`licensed`]: referral, clearance, limit.
 //! - [`work`]: taught, sign-off, session, set, decision, water week.
 //! - [`club`]: the club itself, practices, season, periods, meets, kit, inspections.
+//! - [`week`]: the timetable: squads' plans, deck hours, supervisors, closures, changes, dryland sessions.
 //! - [`deck`]: a prepared session, its place, an incident.
 
 pub mod body;
@@ -16,6 +17,7 @@ pub mod club;
 pub mod deck;
 pub mod licensed;
 pub mod person;
+pub mod week;
 pub mod work;
 
 use serde::de::DeserializeOwned;
@@ -25,6 +27,7 @@ pub use club::*;
 pub use deck::*;
 pub use licensed::*;
 pub use person::*;
+pub use week::*;
 pub use work::*;
 
 /// Why a payload cannot be read as the trade understands it.
@@ -159,6 +162,22 @@ kinds! {
     KitPiece => "kit-piece",
     /// An inspection of a piece of kit.
     Inspection => "inspection",
+    /// What a squad wants of dryland.
+    SquadPlan => "squad-plan",
+    /// Hours at which a place is ours.
+    DeckHours => "deck-hours",
+    /// Somebody who supervises.
+    Supervisor => "supervisor",
+    /// School, or another load on the same shoulders.
+    OtherTime => "other-time",
+    /// A closed place.
+    Closure => "closure",
+    /// Holidays or exams.
+    Holiday => "holiday",
+    /// A practice moved, cancelled or extra.
+    PracticeChange => "practice-change",
+    /// A dryland session of a squad.
+    Dryland => "dryland",
     /// A session that was prepared for the deck.
     DeckSession => "deck-session",
     /// What a device on deck wrote down.
@@ -213,6 +232,14 @@ payloads! {
     MeetFact => Meet,
     KitPieceFact => KitPiece,
     InspectionFact => Inspection,
+    SquadPlanFact => SquadPlan,
+    DeckHoursFact => DeckHours,
+    SupervisorFact => Supervisor,
+    OtherTimeFact => OtherTime,
+    ClosureFact => Closure,
+    HolidayFact => Holiday,
+    PracticeChangeFact => PracticeChange,
+    DrylandFact => Dryland,
     DeckSessionFact => DeckSession,
     DeckPlaceFact => DeckPlace,
     IncidentFact => Incident,

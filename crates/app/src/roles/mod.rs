@@ -71,6 +71,14 @@ pub const fn seeing(kind: Kind) -> Thing {
         Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet | Kind::DeckSession | Kind::DeckPlace => {
             Thing::Calendar
         }
+        Kind::SquadPlan
+        | Kind::DeckHours
+        | Kind::Supervisor
+        | Kind::OtherTime
+        | Kind::Closure
+        | Kind::Holiday
+        | Kind::PracticeChange
+        | Kind::Dryland => Thing::Calendar,
         Kind::KitPiece | Kind::Inspection => Thing::Kit,
     }
 }

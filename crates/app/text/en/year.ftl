@@ -21,10 +21,8 @@ year-per-km = Problems per 1000 km
 year-per-km-says = As reported, not as diagnosed. Several problems of one swimmer make the range too narrow.
 year-per-session = Problems per 1000 sessions on land
 year-ratio = Against the season before
-year-ratio-says = { $now } now, { $before } then. The range holds { $holds ->
-    [one] no difference, so none is claimed
-   *[other] no value of “no difference”
-  }.
+year-ratio-holds = { $now } now, { $before } then. The range holds 1, no difference: none is claimed.
+year-ratio-differs = { $now } now, { $before } then. The range does not hold 1. Other things changed too: a difference is not yet an effect.
 year-ratio-none = No season before is on record to compare with.
 year-rungs = Steps gained
 year-rungs-value = { $mean } a line
@@ -50,7 +48,6 @@ year-strength-down = The range lies below zero: it fell.
 year-strength-open = The range holds zero: it cannot be told whether it moved.
 year-strength-unsound = The fit did not settle; nothing is claimed.
 year-not-told = cannot be told: { $why }
-year-print = This page prints on one sheet for the board.
 
 ## Set times
 set-times-title = Set times
@@ -112,5 +109,5 @@ load-less = { $percent } % less than the week before
 load-alike = as the week before
 load-not-compared = not compared: too few or too light weeks before
 load-not-recorded = a week is not on record
-place-year-season = Season
+spot-season = Season
 spot-set-times = Set times

@@ -20,6 +20,7 @@ mod exit;
 mod explain;
 mod failure;
 mod find;
+mod fit;
 mod gate;
 mod import;
 mod init;
@@ -34,9 +35,11 @@ mod protocol;
 pub mod reference;
 mod replay;
 mod review;
+mod rota;
 mod serve;
 mod sheet;
 mod verify;
+mod week;
 mod words;
 
 use std::ffi::OsString;
@@ -104,6 +107,9 @@ enum Command {
     Log(log::Args),
     Backup(backup::Args),
     Propose(propose::Args),
+    Week(week::Args),
+    Rota(rota::Args),
+    Fit(fit::Args),
     Protocol(protocol::Args),
     Explain(explain::Args),
     Numbers(numbers::Args),
@@ -169,6 +175,9 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
         Command::Log(args) => log::run(&args, context),
         Command::Backup(args) => backup::run(&args, context),
         Command::Propose(args) => propose::run(&args, context),
+        Command::Week(args) => week::run(&args, context),
+        Command::Rota(args) => rota::run(&args, context),
+        Command::Fit(args) => fit::run(&args, context),
         Command::Protocol(args) => protocol::run(&args, context),
         Command::Explain(args) => explain::run(&args, context),
         Command::Numbers(args) => numbers::run(&args, context),
