@@ -79,6 +79,11 @@ fn object(value: Value) -> Map<String, Value> {
     }
 }
 
+/// A reason in words, for pages that have no columns to name.
+pub fn reason(lack: &Lack) -> String {
+    lack_words(lack, &[])
+}
+
 /// A reason in words.
 fn lack_words(lack: &Lack, names: &[String]) -> String {
     let name = |column: usize| names.get(column).cloned().unwrap_or_else(|| (column + 1).to_string());

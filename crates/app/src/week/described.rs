@@ -396,7 +396,11 @@ fn member_word(say: Say<'_>, member: &Member) -> MemberWord {
                     .iter()
                     .map(|(placed, reason)| {
                         let place = say.week.slots[placed.slot].place;
-                        format!("{} ({})", say.placed(*placed), say.cause(reason.cause, placed.group, place).trim_end_matches('.'))
+                        format!(
+                            "{} ({})",
+                            say.placed(*placed),
+                            say.cause(reason.cause, placed.group, place).trim_end_matches('.')
+                        )
                     })
                     .collect();
                 texts.say("buys-breaks", &[("list", list.join("; "))])
@@ -545,7 +549,10 @@ fn note(note: &Note) -> String {
     match note {
         Note::PracticeCancelled { practice, place, day } => {
             let day = ("day", short_day(*day));
-            texts.say("note-practice-cancelled", &[("practice", practice.clone()), ("place", place.clone()), day])
+            texts.say(
+                "note-practice-cancelled",
+                &[("practice", practice.clone()), ("place", place.clone()), day],
+            )
         }
         Note::NoWindows => texts.word("note-no-windows"),
         Note::NoSupervisors => texts.word("note-no-supervisors"),

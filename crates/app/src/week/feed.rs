@@ -37,7 +37,9 @@ impl Desk {
         let table = &self.club().timetable;
         let sessions = table.dryland.iter().filter(|kept| kept.fact.squad == squad);
         let mut events: Vec<Event> = sessions.filter_map(|kept| session(&zone, kept, None)).collect();
-        let swims = |kept: &&Kept<MeetFact>| kept.fact.squads.is_empty() || kept.fact.squads.iter().any(|own| own == squad);
+        let swims = |kept: &&Kept<MeetFact>| {
+            kept.fact.squads.is_empty() || kept.fact.squads.iter().any(|own| own == squad)
+        };
         for kept in table.meets.iter().filter(swims) {
             events.push(self.meet(kept, kept.fact.grade)?);
         }
@@ -91,7 +93,8 @@ impl Desk {
     /// Every dryland session as a table.
     pub fn timetable_csv(&self) -> String {
         let mut out = csv::Writer::from_writer(Vec::new());
-        let header = ["squad", "date", "from", "to", "place", "state", "overruled_by", "reason", "uid", "sequence"];
+        let header =
+            ["squad", "date", "from", "to", "place", "state", "overruled_by", "reason", "uid", "sequence"];
         // Writing into memory cannot fail; a cell holds what it holds.
         out.write_record(header).ok();
         for kept in &self.club().timetable.dryland {
@@ -128,9 +131,10 @@ fn utc(zone: &TimeZone, at: DateTime) -> Option<String> {
 fn session(zone: &TimeZone, kept: &Kept<DrylandFact>, left_out: Option<&str>) -> Option<Event> {
     let texts = Texts::english();
     let fact = &kept.fact;
-    let overruled = fact.overruled.as_ref().map(|own| {
-        texts.say("feed-overruled", &[("by", own.by.clone()), ("reason", own.reason.clone())])
-    });
+    let overruled = fact
+        .overruled
+        .as_ref()
+        .map(|own| texts.say("feed-overruled", &[("by", own.by.clone()), ("reason", own.reason.clone())]));
     Some(Event {
         uid: fact.uid.clone(),
         sequence: fact.sequence,

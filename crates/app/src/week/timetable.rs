@@ -103,7 +103,9 @@ impl Timetable {
 
     /// The live dryland session of a squad on a day.
     pub fn dryland_on(&self, squad: &str, day: Date) -> Option<&Kept<DrylandFact>> {
-        self.dryland.iter().find(|kept| kept.fact.squad == squad && kept.fact.date == day && !kept.fact.cancelled)
+        self.dryland
+            .iter()
+            .find(|kept| kept.fact.squad == squad && kept.fact.date == day && !kept.fact.cancelled)
     }
 
     /// A dryland session by its name in calendars.

@@ -111,3 +111,13 @@ load-not-compared = not compared: too few or too light weeks before
 load-not-recorded = a week is not on record
 spot-season = Season
 spot-set-times = Set times
+
+year-no-bound = no bound
+year-range = { $low } to { $high }
+year-as-table = The same as a table
+year-fewer-than-five = fewer than five
+year-rungs-range = { $range } % of lines higher
+year-sore-axis = Sore, %
+set-times-axis-said = Said, %
+set-times-axis-came = Came true, %
+set-times-perfect = always right

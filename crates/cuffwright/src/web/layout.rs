@@ -41,7 +41,8 @@ impl Place {
             Place::People => &[Spot::People, Spot::Import, Spot::Accounts, Spot::Audit, Spot::Retention],
             Place::Kit => &[Spot::Kit],
             Place::Rules => &[Spot::Rules, Spot::Exercises, Spot::Sources],
-            Place::Week | Place::Year => &[],
+            Place::Year => &[Spot::Season, Spot::SetTimes],
+            Place::Week => &[],
         }
     }
 
@@ -89,6 +90,10 @@ pub enum Spot {
     Audit,
     /// For how long records are kept.
     Retention,
+    /// What the season showed.
+    Season,
+    /// What sets to expect.
+    SetTimes,
 }
 
 impl Spot {
@@ -109,6 +114,8 @@ impl Spot {
             Spot::Accounts => "/accounts",
             Spot::Audit => "/audit",
             Spot::Retention => "/retention",
+            Spot::Season => "/year",
+            Spot::SetTimes => "/year/set-times",
         }
     }
 
@@ -128,6 +135,8 @@ impl Spot {
             Spot::Accounts => "spot-accounts",
             Spot::Audit => "spot-audit",
             Spot::Retention => "spot-retention",
+            Spot::Season => "spot-season",
+            Spot::SetTimes => "spot-set-times",
         }
     }
 }

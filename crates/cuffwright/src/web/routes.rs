@@ -14,7 +14,7 @@ use axum::routing::{MethodRouter, get, post};
 use super::error::{Kind, WebError};
 use super::pages::{
     club, deck, door, due, facts, home, import, kit, people, person, privacy, record, review, rules, see_as,
-    session, views,
+    session, views, year,
 };
 use super::site::Site;
 use super::site::guard::only_us;
@@ -134,6 +134,9 @@ pub const ROUTES: &[Route] = &[
     takes("/club", Needs::Everybody(Thing::EditCalendar), club::send, FORM_LIMIT),
     shows("/kit", Needs::Everybody(Thing::Kit), kit::show),
     takes("/kit", Needs::Everybody(Thing::EditKit), kit::send, FORM_LIMIT),
+    // The season: counts without names; set times with them.
+    shows("/year", Needs::Everybody(Thing::Counts), year::season::show),
+    shows("/year/set-times", CLINICAL, year::set_times::show),
     // The rules.
     shows("/rules", Needs::Everybody(Thing::Protocol), rules::show),
     shows("/rules/sources", Needs::Everybody(Thing::Protocol), rules::sources),

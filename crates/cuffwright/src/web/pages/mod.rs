@@ -11,6 +11,7 @@
 //! - [`facts`]: one fact: look at it, put it right, take it back.
 //! - [`session`]: a session written down by hand.
 //! - [`kit`], [`rules`]: what the club owns, and every number with its source.
+//! - [`year`]: the season and the set times.
 //! - [`first`], [`club`], [`import`]: what a newcomer sees, who the club is, the club's own files.
 
 pub mod club;
@@ -33,3 +34,4 @@ pub mod seen;
 pub mod session;
 pub mod shared;
 pub mod views;
+pub mod year;
