@@ -10,6 +10,7 @@
 //! - [`import`]: a club's own files as a preview; [`bring_in`]: the same into the desk.
 //! - [`entry`]: accounts, signing in, devices, the audit; [`roles`]: what each role is shown, as a type of its own;
 //!   [`privacy`]: consent withdrawn, one person's archive, erasure, retention.
+//! - [`numbers`]: statistics of a plain table; [`set_times`], [`year`], [`signals`]: the same of the club's own record.
 //! - [`drawn`]: an exercise of the protocol as a movement of a body.
 //! - [`mod@week`]: the timetable around the water: described weeks, the club's own calendar, rotas.
 //! - [`screening`]: a screening day, what follows from it, re-tests; [`asking`]: whom to ask this week.
@@ -29,11 +30,15 @@ pub mod facts;
 pub mod history;
 pub mod import;
 pub mod moment;
+pub mod numbers;
 pub mod privacy;
 pub mod review;
 pub mod roles;
 pub mod screening;
+pub mod set_times;
+pub mod signals;
 pub mod text;
 pub mod views;
 pub mod week;
 pub mod wire;
+pub mod year;

@@ -28,6 +28,7 @@ mod import;
 mod init;
 mod input;
 mod log;
+mod numbers;
 mod open;
 mod overrule;
 mod page;
@@ -117,6 +118,7 @@ enum Command {
     Fit(fit::Args),
     Protocol(protocol::Args),
     Explain(explain::Args),
+    Numbers(numbers::Args),
     Account(account::Args),
 }
 
@@ -187,6 +189,7 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
         Command::Fit(args) => fit::run(&args, context),
         Command::Protocol(args) => protocol::run(&args, context),
         Command::Explain(args) => explain::run(&args, context),
+        Command::Numbers(args) => numbers::run(&args, context),
         Command::Account(args) => account::run(&args, context),
     }
 }

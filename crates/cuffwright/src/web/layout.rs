@@ -49,8 +49,8 @@ impl Place {
             ],
             Place::Kit => &[Spot::Kit],
             Place::Rules => &[Spot::Rules, Spot::Exercises, Spot::Sources],
-            Place::Week => &[Spot::Week],
-            Place::Year => &[Spot::Year],
+            Place::Week => &[Spot::Week, Spot::Ahead],
+            Place::Year => &[Spot::Season, Spot::SetTimes],
         }
     }
 
@@ -104,8 +104,12 @@ pub enum Spot {
     Retention,
     /// The timetable.
     Week,
-    /// The season.
-    Year,
+    /// The weeks to come, with their planned reductions.
+    Ahead,
+    /// What the season showed.
+    Season,
+    /// What sets to expect.
+    SetTimes,
 }
 
 impl Spot {
@@ -129,7 +133,9 @@ impl Spot {
             Spot::Audit => "/audit",
             Spot::Retention => "/retention",
             Spot::Week => "/week",
-            Spot::Year => "/year",
+            Spot::Ahead => "/week/ahead",
+            Spot::Season => "/year",
+            Spot::SetTimes => "/year/set-times",
         }
     }
 
@@ -152,7 +158,9 @@ impl Spot {
             Spot::Audit => "spot-audit",
             Spot::Retention => "spot-retention",
             Spot::Week => "spot-week",
-            Spot::Year => "spot-year",
+            Spot::Ahead => "spot-ahead",
+            Spot::Season => "spot-season",
+            Spot::SetTimes => "spot-set-times",
         }
     }
 }

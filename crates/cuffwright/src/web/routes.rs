@@ -166,7 +166,10 @@ pub const ROUTES: &[Route] = &[
     shows("/people/{id}/calendar", Needs::Swimmer(Thing::Roster), week::files::person_feed),
     shows("/week/table.csv", Needs::Everybody(Thing::Calendar), week::files::table),
     shows("/week/week.json", Needs::Everybody(Thing::Calendar), week::files::week_json),
-    shows("/year", Needs::Everybody(Thing::Calendar), year::show),
+    shows("/week/ahead", Needs::Everybody(Thing::Calendar), week::ahead::show),
+    // The season: counts without names; set times with them.
+    shows("/year", Needs::Everybody(Thing::Counts), year::season::show),
+    shows("/year/set-times", CLINICAL, year::set_times::show),
     // The rules.
     shows("/rules", Needs::Everybody(Thing::Protocol), rules::show),
     shows("/rules/sources", Needs::Everybody(Thing::Protocol), rules::sources),

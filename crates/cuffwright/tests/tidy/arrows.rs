@@ -8,8 +8,8 @@ use cargo_metadata::{DependencyKind, Metadata, MetadataCommand};
 const ALLOWED: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     ("mechanics", &["quantity"]),
-    ("picture", &["quantity", "mechanics"]),
     ("stats", &[]),
+    ("picture", &["quantity", "mechanics"]),
     ("trade", &["quantity"]),
     ("schedule", &[]),
     ("store", &[]),
@@ -27,8 +27,8 @@ const ALLOWED: &[(&str, &[&str])] = &[
 const PURE: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     ("mechanics", &["nalgebra", "statrs"]),
-    ("picture", &["maud"]),
     ("stats", &["libm", "nalgebra", "statrs"]),
+    ("picture", &["maud"]),
     ("trade", &["jiff", "toml", "sha2", "strsim"]),
     // Two solvers: integer programs for the week, constraints for the rota. Both are handed their time limit.
     (
