@@ -11,6 +11,7 @@
 //! - [`entry`]: accounts, signing in, devices, the audit; [`roles`]: what each role is shown, as a type of its own;
 //!   [`privacy`]: consent withdrawn, one person's archive, erasure, retention.
 //! - [`drawn`]: an exercise of the protocol as a movement of a body.
+//! - [`load`]: from a club's own files to band laws, torques, ladders and fatigue.
 //! - [`text`]: the one catalogue of sentences; [`wire`]: documented JSON shapes.
 //! - [`moment`], [`error`].
 
@@ -25,6 +26,7 @@ pub mod error;
 pub mod facts;
 pub mod history;
 pub mod import;
+pub mod load;
 pub mod moment;
 pub mod privacy;
 pub mod review;

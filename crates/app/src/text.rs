@@ -27,6 +27,8 @@ const ENGLISH: &[(&str, &str)] = &[
     ("fact", include_str!("../text/en/fact.ftl")),
     ("gate", include_str!("../text/en/gate.ftl")),
     ("import", include_str!("../text/en/import.ftl")),
+    ("load", include_str!("../text/en/load.ftl")),
+    ("loadcli", include_str!("../text/en/loadcli.ftl")),
     ("protocol", include_str!("../text/en/protocol.ftl")),
     ("web", include_str!("../text/en/web.ftl")),
     ("word", include_str!("../text/en/word.ftl")),

@@ -11,6 +11,7 @@
 mod account;
 mod answer;
 mod backup;
+mod band;
 mod clock;
 mod confirm;
 mod demo;
@@ -19,6 +20,7 @@ mod due;
 mod exit;
 mod explain;
 mod failure;
+mod fatigue;
 mod find;
 mod gate;
 mod import;
@@ -35,6 +37,7 @@ mod replay;
 mod review;
 mod serve;
 mod sheet;
+mod torque;
 mod verify;
 mod words;
 
@@ -106,6 +109,9 @@ enum Command {
     Protocol(protocol::Args),
     Explain(explain::Args),
     Account(account::Args),
+    Band(band::Args),
+    Torque(torque::Args),
+    Fatigue(fatigue::Args),
 }
 
 /// What every command is told besides its own arguments.
@@ -170,6 +176,9 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
         Command::Protocol(args) => protocol::run(&args, context),
         Command::Explain(args) => explain::run(&args, context),
         Command::Account(args) => account::run(&args, context),
+        Command::Band(args) => band::run(&args, context),
+        Command::Torque(args) => torque::run(&args, context),
+        Command::Fatigue(args) => fatigue::run(&args, context),
     }
 }
 
