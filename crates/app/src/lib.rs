@@ -14,6 +14,7 @@
 //! - [`drawn`]: an exercise of the protocol as a movement of a body.
 //! - [`mod@week`]: the timetable around the water: described weeks, the club's own calendar, rotas.
 //! - [`screening`]: a screening day, what follows from it, re-tests; [`asking`]: whom to ask this week.
+//! - [`load`]: from a club's own files to band laws, torques, ladders and fatigue.
 //! - [`text`]: the one catalogue of sentences; [`wire`]: documented JSON shapes.
 //! - [`moment`], [`error`].
 
@@ -29,6 +30,7 @@ pub mod error;
 pub mod facts;
 pub mod history;
 pub mod import;
+pub mod load;
 pub mod moment;
 pub mod numbers;
 pub mod privacy;

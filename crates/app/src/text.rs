@@ -29,6 +29,8 @@ const ENGLISH: &[(&str, &str)] = &[
     ("gate", include_str!("../text/en/gate.ftl")),
     ("import", include_str!("../text/en/import.ftl")),
     ("numbers", include_str!("../text/en/numbers.ftl")),
+    ("load", include_str!("../text/en/load.ftl")),
+    ("loadcli", include_str!("../text/en/loadcli.ftl")),
     ("protocol", include_str!("../text/en/protocol.ftl")),
     ("screening", include_str!("../text/en/screening.ftl")),
     ("web", include_str!("../text/en/web.ftl")),

@@ -13,6 +13,7 @@ mod answer;
 mod ask;
 mod backup;
 mod track;
+mod band;
 mod clock;
 mod confirm;
 mod demo;
@@ -21,6 +22,7 @@ mod due;
 mod exit;
 mod explain;
 mod failure;
+mod fatigue;
 mod find;
 mod fit;
 mod gate;
@@ -41,6 +43,7 @@ mod rota;
 mod screening;
 mod serve;
 mod sheet;
+mod torque;
 mod verify;
 mod week;
 mod words;
@@ -120,6 +123,9 @@ enum Command {
     Explain(explain::Args),
     Numbers(numbers::Args),
     Account(account::Args),
+    Band(band::Args),
+    Torque(torque::Args),
+    Fatigue(fatigue::Args),
 }
 
 /// What every command is told besides its own arguments.
@@ -191,6 +197,9 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
         Command::Explain(args) => explain::run(&args, context),
         Command::Numbers(args) => numbers::run(&args, context),
         Command::Account(args) => account::run(&args, context),
+        Command::Band(args) => band::run(&args, context),
+        Command::Torque(args) => torque::run(&args, context),
+        Command::Fatigue(args) => fatigue::run(&args, context),
     }
 }
 
