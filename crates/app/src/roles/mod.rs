@@ -72,9 +72,13 @@ pub const fn seeing(kind: Kind) -> Thing {
         | Kind::Decision
         | Kind::WaterWeek
         | Kind::HomeSheet => Thing::Card,
-        Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet | Kind::DeckSession | Kind::DeckPlace => {
-            Thing::Calendar
-        }
+        Kind::Club
+        | Kind::Practice
+        | Kind::Season
+        | Kind::Period
+        | Kind::Meet
+        | Kind::DeckSession
+        | Kind::DeckPlace => Thing::Calendar,
         Kind::SquadPlan
         | Kind::DeckHours
         | Kind::Supervisor

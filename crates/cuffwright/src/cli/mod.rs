@@ -11,7 +11,6 @@
 mod account;
 mod answer;
 mod backup;
-mod track;
 mod clock;
 mod confirm;
 mod demo;
@@ -38,6 +37,7 @@ mod review;
 mod rota;
 mod serve;
 mod sheet;
+mod track;
 mod verify;
 mod week;
 mod words;
