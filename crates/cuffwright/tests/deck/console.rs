@@ -221,3 +221,14 @@ async fn a_session_runs_by_keyboard_alone() {
         .await;
     stage.end().await;
 }
+
+/// Onsets found in the rendered sound, ten minutes of it, beside where they should be.
+#[tokio::test(flavor = "multi_thread")]
+async fn the_beat_rendered_offline_does_not_drift() {
+    let stage = Stage::open(1000, &[("SC-1", 30)]).await;
+    let script = "const done = arguments[0]; const base = document.querySelector('script[type=module]').src.replace('main.js', 'beat.js'); import(base).then(async ({ cuesOf, sound }) => { const audio = new OfflineAudioContext(1, 600 * 8000, 8000); const cues = cuesOf({ kind: 'beat', out: 1, hold: 0, back: 1 }, 600, 0); for (const cue of cues) sound(audio, audio.destination, cue.tone, cue.at); const data = (await audio.startRendering()).getChannelData(0); let worst = 0; for (const cue of cues.slice(1, -1)) { let at = Math.round((cue.at - 0.02) * 8000); while (at < data.length && Math.abs(data[at]) < 0.02) at += 1; worst = Math.max(worst, Math.abs(at / 8000 - cue.at)); } done(worst); })";
+    let worst = stage.client.execute_async(script, Vec::new()).await.unwrap().as_f64().unwrap();
+    println!("worst onset: {:.2} ms", worst * 1000.0);
+    assert!(worst < 0.010, "{worst} s");
+    stage.end().await;
+}

@@ -34,6 +34,9 @@ fn filled(route: &Route) -> Vec<String> {
     fill("{code}", &["E1".to_owned()]);
     fill("{exercise}", &["RC-1".to_owned()]);
     fill("{name}", &["style.css".to_owned()]);
+    fill("{session}", &["none".to_owned()]);
+    fill("{kind}", &["beat.wav".to_owned()]);
+    fill("{version}", &["0".to_owned()]);
     for path in &all {
         assert!(!path.contains('{'), "{path}: say in `filled` what this name can be");
     }
