@@ -28,10 +28,15 @@ const ENGLISH: &[(&str, &str)] = &[
     ("fact", include_str!("../text/en/fact.ftl")),
     ("gate", include_str!("../text/en/gate.ftl")),
     ("import", include_str!("../text/en/import.ftl")),
+    ("numbers", include_str!("../text/en/numbers.ftl")),
+    ("load", include_str!("../text/en/load.ftl")),
+    ("loadcli", include_str!("../text/en/loadcli.ftl")),
     ("protocol", include_str!("../text/en/protocol.ftl")),
     ("screening", include_str!("../text/en/screening.ftl")),
     ("web", include_str!("../text/en/web.ftl")),
+    ("week", include_str!("../text/en/week.ftl")),
     ("word", include_str!("../text/en/word.ftl")),
+    ("year", include_str!("../text/en/year.ftl")),
 ];
 
 /// A catalogue in one language.

@@ -37,11 +37,20 @@ pub const fn recording(kind: Kind) -> Thing {
         | Kind::Set
         | Kind::DeckSession
         | Kind::DeckEntry
-        | Kind::Incident => Thing::RecordSession,
+        | Kind::Incident
+        | Kind::HomeSheet => Thing::RecordSession,
         Kind::Decision => Thing::Decide,
         Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet | Kind::DeckPlace => {
             Thing::EditCalendar
         }
+        Kind::SquadPlan
+        | Kind::DeckHours
+        | Kind::Supervisor
+        | Kind::OtherTime
+        | Kind::Closure
+        | Kind::Holiday
+        | Kind::PracticeChange
+        | Kind::Dryland => Thing::EditCalendar,
         Kind::KitPiece | Kind::Inspection => Thing::EditKit,
     }
 }

@@ -10,6 +10,7 @@
 //! - [`work`]: taught, sign-off, session, set, decision.
 //! - [`weekly`]: weekly check, water week, single practice, the club's own trial of a test.
 //! - [`club`]: the club itself, practices, season, periods, meets, kit, inspections.
+//! - [`week`]: the timetable: squads' plans, deck hours, supervisors, closures, changes, dryland sessions.
 //! - [`deck`]: a prepared session, its place, an incident.
 
 pub mod body;
@@ -17,6 +18,7 @@ pub mod club;
 pub mod deck;
 pub mod licensed;
 pub mod person;
+pub mod week;
 pub mod weekly;
 pub mod work;
 
@@ -27,6 +29,7 @@ pub use club::*;
 pub use deck::*;
 pub use licensed::*;
 pub use person::*;
+pub use week::*;
 pub use weekly::*;
 pub use work::*;
 
@@ -168,6 +171,22 @@ kinds! {
     KitPiece => "kit-piece",
     /// An inspection of a piece of kit.
     Inspection => "inspection",
+    /// What a squad wants of dryland.
+    SquadPlan => "squad-plan",
+    /// Hours at which a place is ours.
+    DeckHours => "deck-hours",
+    /// Somebody who supervises.
+    Supervisor => "supervisor",
+    /// School, or another load on the same shoulders.
+    OtherTime => "other-time",
+    /// A closed place.
+    Closure => "closure",
+    /// Holidays or exams.
+    Holiday => "holiday",
+    /// A practice moved, cancelled or extra.
+    PracticeChange => "practice-change",
+    /// A dryland session of a squad.
+    Dryland => "dryland",
     /// A session that was prepared for the deck.
     DeckSession => "deck-session",
     /// What a device on deck wrote down.
@@ -176,6 +195,8 @@ kinds! {
     DeckPlace => "deck-place",
     /// An incident.
     Incident => "incident",
+    /// A page for home.
+    HomeSheet => "home-sheet",
 }
 
 /// A wire shape that is the payload of one kind of fact.
@@ -225,7 +246,16 @@ payloads! {
     MeetFact => Meet,
     KitPieceFact => KitPiece,
     InspectionFact => Inspection,
+    SquadPlanFact => SquadPlan,
+    DeckHoursFact => DeckHours,
+    SupervisorFact => Supervisor,
+    OtherTimeFact => OtherTime,
+    ClosureFact => Closure,
+    HolidayFact => Holiday,
+    PracticeChangeFact => PracticeChange,
+    DrylandFact => Dryland,
     DeckSessionFact => DeckSession,
     DeckPlaceFact => DeckPlace,
     IncidentFact => Incident,
+    HomeSheetFact => HomeSheet,
 }

@@ -71,7 +71,8 @@ pub const fn seeing(kind: Kind) -> Thing {
         | Kind::Set
         | Kind::Decision
         | Kind::WaterWeek
-        | Kind::WaterSession => Thing::Card,
+        | Kind::WaterSession
+        | Kind::HomeSheet => Thing::Card,
         Kind::Club
         | Kind::Practice
         | Kind::Season
@@ -79,6 +80,14 @@ pub const fn seeing(kind: Kind) -> Thing {
         | Kind::Meet
         | Kind::DeckSession
         | Kind::DeckPlace => Thing::Calendar,
+        Kind::SquadPlan
+        | Kind::DeckHours
+        | Kind::Supervisor
+        | Kind::OtherTime
+        | Kind::Closure
+        | Kind::Holiday
+        | Kind::PracticeChange
+        | Kind::Dryland => Thing::Calendar,
         Kind::KitPiece | Kind::Inspection => Thing::Kit,
     }
 }

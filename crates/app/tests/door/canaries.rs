@@ -32,6 +32,8 @@ pub(crate) const MARKS: &[(&str, &[Thing])] = &[
     ("CANARY-reason", &[Thing::Notes]),
     ("CANARY-rung", &[Thing::Card]),
     ("CANARY-water", &[Thing::WaterAdvice]),
+    ("CANARY-entry", &[Thing::Notes]),
+    ("CANARY-incident", &[Thing::Notes]),
 ];
 
 fn clinician(mark: &str) -> Value {
@@ -111,6 +113,15 @@ pub(crate) fn facts() -> Vec<(Kind, Value)> {
         ),
         (Kind::WaterWeek, json!({ "from": "2026-02-23", "km": 31.0 })),
         (
+            Kind::DeckEntry,
+            json!({ "id": "0", "session": "0", "device": "blue phone", "seq": 1, "boot": "0", "t": 1.0,
+            "wall": "2026-03-05T18:00:00Z", "k": "incident", "what": "worry", "words": "CANARY-entry" }),
+        ),
+        (
+            Kind::Incident,
+            json!({ "date": "2026-03-05", "what": "worry", "words": "CANARY-incident", "by": "Olga Owner" }),
+        ),
+        (
             Kind::WaterSession,
             json!({ "date": "2026-02-24", "metres": 4123.0, "minutes": 90.0, "effort": 6.0 }),
         ),
@@ -152,6 +163,8 @@ fn every_kind_of_fact_about_a_swimmer_is_marked() {
         Kind::Meet,
         Kind::KitPiece,
         Kind::Inspection,
+        Kind::DeckSession,
+        Kind::DeckPlace,
         Kind::Trial,
     ];
     for kind in Kind::ALL {

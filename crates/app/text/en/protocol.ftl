@@ -165,6 +165,11 @@ protocol-start-missing-hint = Add it, so that no newcomer is without a place to 
 protocol-start-plain = { $exercise } has a plain dose and no rungs, so it cannot begin on one.
 protocol-start-plain-hint = Take it out of this row.
 
+protocol-figure-contact = “{ $words }” is not a contact of a drawing.
+protocol-figure-contact-hint = Write what touches what, for instance “feet on floor”, “working-hand on wall”, “elbows on wall sliding” or “other-hand on other-hip”. Parts: head, back, pelvis, shoulder, elbow, forearm, hand, hip, knee, heel, foot, toe.
+protocol-figure-needs = { $where } touches something that is not described: “{ $key }” is missing.
+protocol-figure-needs-hint = Add the distance of the wall (wall_m) or the height of the bench (bench_m), in metres.
+
 ## Why a limit is fixed
 
 protocol-why-cap = Fixed: no set is longer than two minutes. Sets already lie outside what youth consensus papers describe, and nobody watches form longer than that.

@@ -12,6 +12,8 @@ mod account;
 mod answer;
 mod ask;
 mod backup;
+mod track;
+mod band;
 mod clock;
 mod confirm;
 mod demo;
@@ -20,12 +22,15 @@ mod due;
 mod exit;
 mod explain;
 mod failure;
+mod fatigue;
 mod find;
+mod fit;
 mod gate;
 mod import;
 mod init;
 mod input;
 mod log;
+mod numbers;
 mod open;
 mod overrule;
 mod page;
@@ -34,10 +39,13 @@ mod protocol;
 pub mod reference;
 mod replay;
 mod review;
+mod rota;
 mod screening;
 mod serve;
 mod sheet;
+mod torque;
 mod verify;
+mod week;
 mod words;
 
 use std::ffi::OsString;
@@ -106,10 +114,18 @@ enum Command {
     Override(overrule::Args),
     Log(log::Args),
     Backup(backup::Args),
+    Track(track::Args),
     Propose(propose::Args),
+    Week(week::Args),
+    Rota(rota::Args),
+    Fit(fit::Args),
     Protocol(protocol::Args),
     Explain(explain::Args),
+    Numbers(numbers::Args),
     Account(account::Args),
+    Band(band::Args),
+    Torque(torque::Args),
+    Fatigue(fatigue::Args),
 }
 
 /// What every command is told besides its own arguments.
@@ -172,10 +188,18 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
         Command::Override(args) => overrule::run(&args, context),
         Command::Log(args) => log::run(&args, context),
         Command::Backup(args) => backup::run(&args, context),
+        Command::Track(args) => track::run(&args, context),
         Command::Propose(args) => propose::run(&args, context),
+        Command::Week(args) => week::run(&args, context),
+        Command::Rota(args) => rota::run(&args, context),
+        Command::Fit(args) => fit::run(&args, context),
         Command::Protocol(args) => protocol::run(&args, context),
         Command::Explain(args) => explain::run(&args, context),
+        Command::Numbers(args) => numbers::run(&args, context),
         Command::Account(args) => account::run(&args, context),
+        Command::Band(args) => band::run(&args, context),
+        Command::Torque(args) => torque::run(&args, context),
+        Command::Fatigue(args) => fatigue::run(&args, context),
     }
 }
 

@@ -18,6 +18,8 @@ pub const SHEETS: &[(&str, &str)] = &[
     ("roles", include_str!("../../assets/css/roles.css")),
     ("base", include_str!("../../assets/css/base.css")),
     ("shell", include_str!("../../assets/css/shell.css")),
+    ("figure", include_str!("../../assets/css/figure.css")),
+    ("plot", include_str!("../../assets/css/plot.css")),
     ("rope", include_str!("../../assets/css/rope.css")),
     ("people", include_str!("../../assets/css/people.css")),
     ("why", include_str!("../../assets/css/why.css")),
@@ -26,8 +28,10 @@ pub const SHEETS: &[(&str, &str)] = &[
     ("forms", include_str!("../../assets/css/forms.css")),
     ("asks", include_str!("../../assets/css/asks.css")),
     ("pages", include_str!("../../assets/css/pages.css")),
+    ("door", include_str!("../../assets/css/door.css")),
     ("screening", include_str!("../../assets/css/screening.css")),
     ("deck", include_str!("../../assets/css/deck.css")),
+    ("week", include_str!("../../assets/css/week.css")),
     ("print", include_str!("../../assets/css/print.css")),
 ];
 

@@ -49,7 +49,8 @@ impl Place {
             ],
             Place::Kit => &[Spot::Kit],
             Place::Rules => &[Spot::Rules, Spot::Exercises, Spot::Sources],
-            Place::Week | Place::Year => &[],
+            Place::Week => &[Spot::Week, Spot::Ahead],
+            Place::Year => &[Spot::Season, Spot::SetTimes],
         }
     }
 
@@ -101,6 +102,14 @@ pub enum Spot {
     Audit,
     /// For how long records are kept.
     Retention,
+    /// The timetable.
+    Week,
+    /// The weeks to come, with their planned reductions.
+    Ahead,
+    /// What the season showed.
+    Season,
+    /// What sets to expect.
+    SetTimes,
 }
 
 impl Spot {
@@ -123,6 +132,10 @@ impl Spot {
             Spot::Accounts => "/accounts",
             Spot::Audit => "/audit",
             Spot::Retention => "/retention",
+            Spot::Week => "/week",
+            Spot::Ahead => "/week/ahead",
+            Spot::Season => "/year",
+            Spot::SetTimes => "/year/set-times",
         }
     }
 
@@ -144,6 +157,10 @@ impl Spot {
             Spot::Accounts => "spot-accounts",
             Spot::Audit => "spot-audit",
             Spot::Retention => "spot-retention",
+            Spot::Week => "spot-week",
+            Spot::Ahead => "spot-ahead",
+            Spot::Season => "spot-season",
+            Spot::SetTimes => "spot-set-times",
         }
     }
 }

@@ -14,7 +14,7 @@ use axum::routing::{MethodRouter, get, post};
 use super::error::{Kind, WebError};
 use super::pages::{
     club, deck, door, due, facts, home, import, kit, people, person, privacy, record, review, rules,
-    screening, see_as, session, views, weekly,
+    screening, see_as, session, views, week, weekly, year,
 };
 use super::site::Site;
 use super::site::guard::only_us;
@@ -111,6 +111,10 @@ pub const ROUTES: &[Route] = &[
     shows("/deck/session/{session}/record", DECK, deck::record::show),
     takes("/deck/session/{session}/keep", DECK, deck::record::keep, FORM_LIMIT),
     takes("/deck/session/{session}/close", CLINICAL, deck::record::close, FORM_LIMIT),
+    shows("/deck/session/{session}/track/{kind}", DECK, deck::track::file),
+    shows("/deck/home", DECK, deck::home::show),
+    takes("/deck/home/{id}", Needs::Swimmer(Thing::RecordSession), deck::home::make, FORM_LIMIT),
+    takes("/deck/code", DECK, deck::home::take, FORM_LIMIT),
     stands("/deck/app/{version}/{name}", Needs::Nothing, Method::Get, || get(console::serve)),
     stands("/deck/worker.js", Needs::Nothing, Method::Get, || get(console::worker)),
     // The swimmers: each role sees its own type of them.
@@ -149,6 +153,23 @@ pub const ROUTES: &[Route] = &[
     takes("/club", Needs::Everybody(Thing::EditCalendar), club::send, FORM_LIMIT),
     shows("/kit", Needs::Everybody(Thing::Kit), kit::show),
     takes("/kit", Needs::Everybody(Thing::EditKit), kit::send, FORM_LIMIT),
+    // The timetable: everybody sees when and where; whoever keeps the calendar changes it.
+    shows("/week", Needs::Everybody(Thing::Calendar), week::show),
+    takes("/week", Needs::Everybody(Thing::EditCalendar), week::send, FORM_LIMIT),
+    shows("/week/wish", Needs::Everybody(Thing::Calendar), week::wish::show),
+    takes("/week/wish", Needs::Everybody(Thing::EditCalendar), week::wish::send, FORM_LIMIT),
+    shows("/week/enter/{what}", Needs::Everybody(Thing::EditCalendar), week::enter::show),
+    takes("/week/enter/{what}", Needs::Everybody(Thing::EditCalendar), week::enter::send, FORM_LIMIT),
+    shows("/week/import", Needs::Everybody(Thing::EditCalendar), week::files::import),
+    takes("/week/import", Needs::Everybody(Thing::EditCalendar), week::files::take, SESSION_LIMIT),
+    shows("/week/feed/{squad}", Needs::Everybody(Thing::Calendar), week::files::squad_feed),
+    shows("/people/{id}/calendar", Needs::Swimmer(Thing::Roster), week::files::person_feed),
+    shows("/week/table.csv", Needs::Everybody(Thing::Calendar), week::files::table),
+    shows("/week/week.json", Needs::Everybody(Thing::Calendar), week::files::week_json),
+    shows("/week/ahead", Needs::Everybody(Thing::Calendar), week::ahead::show),
+    // The season: counts without names; set times with them.
+    shows("/year", Needs::Everybody(Thing::Counts), year::season::show),
+    shows("/year/set-times", CLINICAL, year::set_times::show),
     // The rules.
     shows("/rules", Needs::Everybody(Thing::Protocol), rules::show),
     shows("/rules/sources", Needs::Everybody(Thing::Protocol), rules::sources),

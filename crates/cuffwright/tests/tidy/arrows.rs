@@ -9,12 +9,17 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     ("mechanics", &["quantity"]),
     ("stats", &[]),
+    ("picture", &["quantity", "mechanics"]),
     ("trade", &["quantity"]),
+    ("schedule", &[]),
     ("store", &[]),
     // The door decides over values and the store keeps rows; neither knows the other, and `app` brings them together.
     ("door", &[]),
-    ("app", &["quantity", "stats", "trade", "store", "door"]),
-    ("cuffwright", &["quantity", "stats", "trade", "store", "door", "app"]),
+    ("app", &["quantity", "mechanics", "stats", "trade", "schedule", "store", "door"]),
+    (
+        "cuffwright",
+        &["quantity", "mechanics", "picture", "stats", "trade", "schedule", "store", "door", "app"],
+    ),
 ];
 
 /// What each pure crate may use from outside. Adding a name here is a decision: no clock, file, socket, database or
@@ -23,7 +28,22 @@ const PURE: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     ("mechanics", &["nalgebra", "statrs"]),
     ("stats", &["libm", "nalgebra", "statrs"]),
+    ("picture", &["maud"]),
     ("trade", &["jiff", "toml", "sha2", "strsim"]),
+    // Two solvers: integer programs for the week, constraints for the rota. Both are handed their time limit.
+    (
+        "schedule",
+        &[
+            "good_lp",
+            "jiff",
+            "pumpkin-conflict-resolvers",
+            "pumpkin-constraints",
+            "pumpkin-core",
+            "pumpkin-propagators",
+            "strsim",
+            "toml",
+        ],
+    ),
 ];
 
 fn metadata() -> Metadata {

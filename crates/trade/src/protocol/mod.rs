@@ -4,6 +4,7 @@
 //! - [`parameter`]: the master parameters, their allowed ranges and fixed safety limits.
 //! - [`mod@read`]: from TOML text to a [`Protocol`], or to *every* problem with its line and a hint.
 
+pub mod figure;
 pub mod parameter;
 pub mod read;
 mod word;
@@ -303,6 +304,8 @@ pub struct Exercise {
     pub plain_dose: Option<String>,
     /// What is known about it.
     pub evidence: Vec<EvidenceNote>,
+    /// How it is drawn; none for an exercise that gets a card of words.
+    pub figures: Vec<figure::FigureScript>,
 }
 
 impl Exercise {
@@ -314,6 +317,12 @@ impl Exercise {
     /// Finds a rung.
     pub fn rung(&self, id: &RungId) -> Option<&Rung> {
         self.ladder.iter().find(|rung| rung.id == *id)
+    }
+
+    /// The drawing for a rung: one of its own, else the one for all.
+    pub fn figure(&self, rung: Option<&RungId>) -> Option<&figure::FigureScript> {
+        let own = rung.and_then(|rung| self.figures.iter().find(|script| script.rungs.contains(rung)));
+        own.or_else(|| self.figures.iter().find(|script| script.rungs.is_empty())).or(self.figures.first())
     }
 
     /// The cap that a qualifying set of this exercise must reach.

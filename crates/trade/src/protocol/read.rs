@@ -2,10 +2,11 @@
 //!
 //! - [`problem`]: what can be wrong, as message ids for the text catalogue.
 //! - `table`: walking a table, so that nothing in the file goes unread.
-//! - `parameters`, `lists`, `exercise`, `rung`, `start`: the parts of the file.
+//! - `parameters`, `lists`, `exercise`, `rung`, `figure`, `start`: the parts of the file.
 //! - `safety`: the limits no club may loosen.
 
 mod exercise;
+mod figure;
 mod lists;
 mod parameters;
 pub mod problem;

@@ -188,6 +188,12 @@ fn ladders_are_neither_empty_nor_useless_and_a_rung_says_once_what_resists() {
             "protocol-heavier",
         ),
         ("rungs = { RC-1 = \"b10\"", "rungs = { FL-1 = \"b10\", RC-1 = \"b10\"", "protocol-start-plain"),
+        ("\"elbows on wall sliding\"", "\"elbows at wall\"", "protocol-figure-contact"),
+        ("wall_m = 0.37\n", "", "protocol-figure-needs"),
+        ("view = [128, 12]", "view = [128, 12, 3]", "protocol-wrong-count"),
+        ("working-arm = { rotation = 35 }", "working-arm = { rotation = 235 }", "protocol-out-of-range"),
+        ("working-arm = { rotation = 35 }", "working-arm = { knee = 35 }", "protocol-unknown-key"),
+        ("rungs = [\"p1\", \"p2\"]", "rungs = [\"p1\", \"p0\"]", "protocol-unknown-name"),
         ("purpose = \"The back of the shoulder.\"", "purpose = \" \"", "protocol-empty"),
         (
             "loads = \"no-shoulder\"\ntags = [\"overhead\"]",
@@ -195,8 +201,8 @@ fn ladders_are_neither_empty_nor_useless_and_a_rung_says_once_what_resists() {
             "protocol-wrong-type",
         ),
         (
-            "load = \"position\" },\n]\nevidence = [{ text = \"Practice; nothing was found on it in swimmers.\", mark = \"common practice\" }]\n\n# Balance.",
-            "weight_kg = 0.5, tags = [\"weight\"] },\n]\nevidence = [{ text = \"Practice.\", mark = \"common practice\" }]\n\n# Balance.",
+            "name = \"one leg\", load = \"position\"",
+            "name = \"one leg\", weight_kg = 0.5, tags = [\"weight\"]",
             "protocol-loaded-no-shoulder",
         ),
     ];
@@ -218,10 +224,10 @@ fn a_timed_exercise_without_rungs_is_named_and_so_is_what_pointed_at_them() {
     assert_eq!(count("protocol-ladder-empty"), 1);
     assert_eq!(
         count("protocol-unknown-name"),
-        3 + 8,
-        "start and top of the lax track, top of the growth hold, and eight rows"
+        3 + 8 + 6,
+        "start and top of the lax track, top of the growth hold, eight rows, and six rungs drawn by themselves"
     );
-    assert_eq!(problems.len(), 12, "{problems:?}");
+    assert_eq!(problems.len(), 18, "{problems:?}");
 }
 
 #[test]

@@ -13,6 +13,7 @@
 //! - [`screening`]: a screening day, what follows, what changed; [`weekly`]: the weekly check and the water.
 //! - [`asking`]: whom to ask, on the day's page.
 //! - [`kit`], [`rules`]: what the club owns, and every number with its source.
+//! - [`week`]: the timetable around the water; [`year`]: the season and the set times.
 //! - [`first`], [`club`], [`import`]: what a newcomer sees, who the club is, the club's own files.
 
 pub mod asking;
@@ -37,4 +38,6 @@ pub mod seen;
 pub mod session;
 pub mod shared;
 pub mod views;
+pub mod week;
 pub mod weekly;
+pub mod year;

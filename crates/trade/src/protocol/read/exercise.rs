@@ -5,6 +5,7 @@ use std::ops::Range;
 
 use quantity::HoldTime;
 
+use super::figure::figures;
 use super::lists::{Known, MARK, SOURCE, Seen, evidence};
 use super::problem::{
     LADDER_EMPTY, LADDER_ON_PLAIN, PAIN_AS_FAULT, Report, TRACK_ORDER, UNKNOWN_NAME, nearest,
@@ -41,6 +42,7 @@ const KEYS: &[&str] = &[
     "cautions",
     "plain_dose",
     "evidence",
+    "figure",
 ];
 
 /// Reads every exercise.
@@ -92,6 +94,7 @@ fn one(table: &Table<'_>, known: &Known, faults: &[Fault], report: &mut Report<'
         only_with_finding: table.flag("only_with_finding", report).unwrap_or(false),
         hypermobile: hypermobile(table, &id, &ladder, report),
         growth_top: rung_named(table, "growth_top", &ladder, report).map(|(rung, ..)| rung),
+        figures: figures(&id, table, &ladder, report),
         ladder,
         purpose: table.text("purpose", report),
         kit: table.text("kit", report),

@@ -78,6 +78,8 @@ messages! {
     OWN_CAP = "protocol-own-cap", ["exercise", "value", "limit"];
     PAIN_AS_FAULT = "protocol-pain-as-fault", ["exercise"];
     START_MISSING = "protocol-start-missing", ["group"];
+    FIGURE_CONTACT = "protocol-figure-contact", ["words"];
+    FIGURE_NEEDS = "protocol-figure-needs", ["where", "key"];
     START_PLAIN = "protocol-start-plain", ["exercise"];
 }
 

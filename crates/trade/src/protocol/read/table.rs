@@ -47,6 +47,11 @@ impl<'a> Table<'a> {
         Some(opened)
     }
 
+    /// The same table under another name, where its own says too little.
+    pub(super) fn called(self, within: String) -> Self {
+        Table { within, ..self }
+    }
+
     fn refuse_unknown(&self, allowed: &[&str], report: &mut Report<'_>) {
         for (key, _) in self.table {
             let name = key.get_ref().as_ref();

@@ -287,9 +287,18 @@ pub fn kind_word(kind: Kind) -> String {
         Kind::Meet => "fact-kind-meet",
         Kind::KitPiece => "fact-kind-kit-piece",
         Kind::Inspection => "fact-kind-inspection",
+        Kind::SquadPlan => "fact-kind-squad-plan",
+        Kind::DeckHours => "fact-kind-deck-hours",
+        Kind::Supervisor => "fact-kind-supervisor",
+        Kind::OtherTime => "fact-kind-other-time",
+        Kind::Closure => "fact-kind-closure",
+        Kind::Holiday => "fact-kind-holiday",
+        Kind::PracticeChange => "fact-kind-practice-change",
+        Kind::Dryland => "fact-kind-dryland",
         Kind::DeckSession => "fact-kind-deck-session",
         Kind::DeckEntry => "fact-kind-deck-entry",
         Kind::DeckPlace => "fact-kind-deck-place",
         Kind::Incident => "fact-kind-incident",
+        Kind::HomeSheet => "fact-kind-home-sheet",
     })
 }

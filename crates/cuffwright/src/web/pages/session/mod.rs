@@ -14,6 +14,7 @@ use app::desk::{Assessment, Desk, Person};
 use app::roles::lines::may_read;
 use app::views::people::{Find, find, squads};
 use axum::http::StatusCode;
+use door::permit::Thing;
 use jiff::civil::Date;
 use maud::{Markup, html};
 use trade::dosing::Proposal;
@@ -89,7 +90,7 @@ fn choose(desk: &Desk, visit: &Visit) -> Answer {
                         label for=(id) {
                             (name(found.person))
                             span.choice-hint {
-                                (tells_apart(found.person)) " "
+                                (apart(visit, found.person)) " "
                                 @for side in Side::BOTH {
                                     @if gate.shoulder(side) != Availability::Full {
                                         (text(if side == Side::Left { "shoulder-left-short" } else { "shoulder-right-short" })) " " (availability(gate.shoulder(side))) " "
@@ -104,6 +105,11 @@ fn choose(desk: &Desk, visit: &Visit) -> Answer {
         }
     };
     visit.page(desk, frame, body)
+}
+
+/// What tells two of one name apart: year of birth and number only for whoever may see them.
+fn apart(visit: &Visit, person: &Person) -> String {
+    if visit.may(Thing::Personal) { tells_apart(person) } else { person.read.swimmer.squad.clone() }
 }
 
 /// What is asked of the session as a whole.
