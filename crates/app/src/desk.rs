@@ -106,6 +106,8 @@ pub struct Club {
     pub inspections: Vec<facts::InspectionFact>,
     /// Deck hours, supervisors, closures, dryland sessions.
     pub timetable: Timetable,
+    /// The club's own trials of its tests, oldest first.
+    pub trials: Vec<facts::TrialFact>,
     /// What could not be read.
     pub unreadable: Vec<Unreadable>,
 }
@@ -355,6 +357,7 @@ impl Desk {
         if let Some(mut read) = read(&self.protocol, facts, &self.club.calendar) {
             // A meet may count otherwise to one swimmer, or not at all.
             self.club.timetable.own_meets(&mut read.history.calendar, &read.swimmer.squad, subject);
+            self.club.timetable.exclude_overruled(&mut read.history.sessions, &read.swimmer.squad);
             self.people.insert(subject, Person { subject, read, contested });
         }
     }
@@ -370,6 +373,7 @@ impl Desk {
                 Kind::Practice => read_json(&fact.payload).map(|practice| club.practices.push(practice)),
                 Kind::KitPiece => read_json(&fact.payload).map(|piece| club.kit.push(piece)),
                 Kind::Inspection => read_json(&fact.payload).map(|look| club.inspections.push(look)),
+                Kind::Trial => read_json(&fact.payload).map(|trial| club.trials.push(trial)),
                 _ => Ok(()),
             }
             .and_then(|()| club.timetable.take(fact));
@@ -382,6 +386,7 @@ impl Desk {
         club.timetable.in_order();
         club.kit.sort_by(|one, other| one.mark.cmp(&other.mark));
         club.inspections.sort_by_key(|look| look.date);
+        club.trials.sort_by_cached_key(|trial| (trial.date, format!("{trial:?}")));
         self.club = club;
         Ok(())
     }

@@ -146,6 +146,8 @@ impl Builder {
             Kind::Taught => plain!(TaughtFact, taught),
             Kind::SignOff => plain!(SignOffFact, sign_offs),
             Kind::WaterWeek => checked!(WaterWeekFact, water_weeks),
+            Kind::WaterSession => checked!(WaterSessionFact, water_sessions),
+            Kind::WeeklyCheck => checked!(WeeklyCheckFact, weekly_checks),
             Kind::Talk => self.talks.push(parse(fact)?),
             Kind::Decision => {
                 let decision: facts::DecisionFact = parse(fact)?;
@@ -182,7 +184,9 @@ impl Builder {
             | Kind::DeckSession
             | Kind::DeckEntry
             | Kind::DeckPlace
-            | Kind::Incident => {}
+            | Kind::Incident
+            | Kind::HomeSheet
+            | Kind::Trial => {}
         }
         Ok(())
     }
@@ -312,9 +316,11 @@ pub fn check(protocol: &Protocol, kind: Kind, payload: &str) -> Result<(), Vec<P
         | Kind::Dryland => facts::check_week(kind, payload),
         Kind::KitPiece => parse::<facts::KitPieceFact>(&fact).map(drop),
         Kind::Inspection => parse::<facts::InspectionFact>(&fact).map(drop),
+        Kind::Trial => parse::<facts::TrialFact>(&fact).and_then(|trial| trial.check()),
         Kind::DeckSession => parse::<facts::DeckSessionFact>(&fact).and_then(|session| session.check()),
         Kind::DeckPlace => parse::<facts::DeckPlaceFact>(&fact).map(drop),
         Kind::Incident => parse::<facts::IncidentFact>(&fact).map(drop),
+        Kind::HomeSheet => parse::<facts::HomeSheetFact>(&fact).map(drop),
         Kind::Season | Kind::Period | Kind::Meet => {
             let (_, unreadable) = read_calendar(std::slice::from_ref(&fact));
             unreadable.into_iter().next().map_or(Ok(()), |unreadable| Err(unreadable.problems))

@@ -13,9 +13,11 @@
 //! - [`numbers`]: statistics of a plain table; [`set_times`], [`year`], [`signals`]: the same of the club's own record.
 //! - [`drawn`]: an exercise of the protocol as a movement of a body.
 //! - [`mod@week`]: the timetable around the water: described weeks, the club's own calendar, rotas.
+//! - [`screening`]: a screening day, what follows from it, re-tests; [`asking`]: whom to ask this week.
 //! - [`text`]: the one catalogue of sentences; [`wire`]: documented JSON shapes.
 //! - [`moment`], [`error`].
 
+pub mod asking;
 pub mod bring_in;
 pub mod decide;
 pub mod deck;
@@ -32,6 +34,7 @@ pub mod numbers;
 pub mod privacy;
 pub mod review;
 pub mod roles;
+pub mod screening;
 pub mod set_times;
 pub mod signals;
 pub mod text;

@@ -10,7 +10,9 @@
 
 mod account;
 mod answer;
+mod ask;
 mod backup;
+mod track;
 mod clock;
 mod confirm;
 mod demo;
@@ -36,6 +38,7 @@ pub mod reference;
 mod replay;
 mod review;
 mod rota;
+mod screening;
 mod serve;
 mod sheet;
 mod verify;
@@ -101,11 +104,14 @@ enum Command {
     Gate(gate::Args),
     Dose(dose::Args),
     Due(due::Args),
+    Ask(ask::Args),
+    Screening(screening::Args),
     Review(review::Args),
     Confirm(confirm::Args),
     Override(overrule::Args),
     Log(log::Args),
     Backup(backup::Args),
+    Track(track::Args),
     Propose(propose::Args),
     Week(week::Args),
     Rota(rota::Args),
@@ -169,11 +175,14 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
         Command::Gate(args) => gate::run(&args, context),
         Command::Dose(args) => dose::run(&args, context),
         Command::Due(args) => due::run(&args, context),
+        Command::Ask(args) => ask::run(&args, context),
+        Command::Screening(args) => screening::run(&args, context),
         Command::Review(args) => review::run(&args, context),
         Command::Confirm(args) => confirm::run(&args, context),
         Command::Override(args) => overrule::run(&args, context),
         Command::Log(args) => log::run(&args, context),
         Command::Backup(args) => backup::run(&args, context),
+        Command::Track(args) => track::run(&args, context),
         Command::Propose(args) => propose::run(&args, context),
         Command::Week(args) => week::run(&args, context),
         Command::Rota(args) => rota::run(&args, context),

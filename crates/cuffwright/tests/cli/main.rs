@@ -14,6 +14,7 @@ mod protocol;
 mod read;
 mod reference;
 mod run;
+mod screening;
 mod serving;
 mod store_files;
 mod text;

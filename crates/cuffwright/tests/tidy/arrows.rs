@@ -8,17 +8,17 @@ use cargo_metadata::{DependencyKind, Metadata, MetadataCommand};
 const ALLOWED: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     ("mechanics", &["quantity"]),
-    ("stats", &[]),
     ("picture", &["quantity", "mechanics"]),
+    ("stats", &[]),
     ("trade", &["quantity"]),
     ("schedule", &[]),
     ("store", &[]),
     // The door decides over values and the store keeps rows; neither knows the other, and `app` brings them together.
     ("door", &[]),
-    ("app", &["quantity", "stats", "mechanics", "trade", "schedule", "store", "door"]),
+    ("app", &["quantity", "mechanics", "stats", "trade", "schedule", "store", "door"]),
     (
         "cuffwright",
-        &["quantity", "stats", "mechanics", "picture", "trade", "schedule", "store", "door", "app"],
+        &["quantity", "mechanics", "picture", "stats", "trade", "schedule", "store", "door", "app"],
     ),
 ];
 
@@ -27,8 +27,8 @@ const ALLOWED: &[(&str, &[&str])] = &[
 const PURE: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     ("mechanics", &["nalgebra", "statrs"]),
-    ("stats", &["libm", "nalgebra", "statrs"]),
     ("picture", &["maud"]),
+    ("stats", &["libm", "nalgebra", "statrs"]),
     ("trade", &["jiff", "toml", "sha2", "strsim"]),
     // Two solvers: integer programs for the week, constraints for the rota. Both are handed their time limit.
     (

@@ -49,6 +49,12 @@ const BUILT_NAMES: &[&str] = &[
     "return-condition-",
     "rope-end-",
     "rope-mark-",
+    "ask-",
+    "change-",
+    "flag-",
+    "station-",
+    "values-hollow-",
+    "why-none-",
 ];
 
 fn messages() -> BTreeSet<String> {

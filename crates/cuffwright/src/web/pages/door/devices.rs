@@ -60,7 +60,7 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
     let (title, lede) = (text("devices-title"), text("devices-lede"));
     let frame = Frame { title: &title, lede: Some(&lede), here: HERE, ..Frame::default() };
     let body = html! {
-        @if visit.may(Thing::PairDevice) {
+        @if visit.may(Thing::PairDevice) && !visit.site.entry().is_demo() {
             form method="post" action="/devices/pair" {
                 (visit.seals())
                 button.button type="submit" { (text("devices-pair")) }
