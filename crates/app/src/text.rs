@@ -33,10 +33,10 @@ const ENGLISH: &[(&str, &str)] = &[
     ("loadcli", include_str!("../text/en/loadcli.ftl")),
     ("protocol", include_str!("../text/en/protocol.ftl")),
     ("screening", include_str!("../text/en/screening.ftl")),
+    ("season", include_str!("../text/en/season.ftl")),
     ("web", include_str!("../text/en/web.ftl")),
     ("week", include_str!("../text/en/week.ftl")),
     ("word", include_str!("../text/en/word.ftl")),
-    ("year", include_str!("../text/en/year.ftl")),
 ];
 
 /// A catalogue in one language.

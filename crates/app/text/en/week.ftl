@@ -299,7 +299,7 @@ year-phase-holiday = Holiday
 
 ## The pages
 spot-week = Week
-spot-ahead = Season ahead
+spot-year = Year
 week-lede = { $from } to { $to }. Dryland after the last practice, or hours before it; never right before.
 week-turn = Other weeks
 week-before = Week before
@@ -446,7 +446,7 @@ week-import-count = { $n ->
 }; nothing is kept yet.
 week-import-keep = Keep all of it
 week-import-line = Line { $line }
-ahead-lede = What is planned away is never counted as missed.
+year-lede = What is planned away is never counted as missed.
 year-none = No season is on record yet.
 year-squads = Squads
 year-table = Season of { $squad }

@@ -49,8 +49,8 @@ impl Place {
             ],
             Place::Kit => &[Spot::Kit],
             Place::Rules => &[Spot::Rules, Spot::Exercises, Spot::Sources],
-            Place::Week => &[Spot::Week, Spot::Ahead],
-            Place::Year => &[Spot::Season, Spot::SetTimes],
+            Place::Week => &[Spot::Week],
+            Place::Year => &[Spot::Year, Spot::Season, Spot::SetTimes],
         }
     }
 
@@ -102,14 +102,14 @@ pub enum Spot {
     Audit,
     /// For how long records are kept.
     Retention,
-    /// The timetable.
-    Week,
-    /// The weeks to come, with their planned reductions.
-    Ahead,
     /// What the season showed.
     Season,
     /// What sets to expect.
     SetTimes,
+    /// The timetable.
+    Week,
+    /// The season.
+    Year,
 }
 
 impl Spot {
@@ -133,9 +133,9 @@ impl Spot {
             Spot::Audit => "/audit",
             Spot::Retention => "/retention",
             Spot::Week => "/week",
-            Spot::Ahead => "/week/ahead",
-            Spot::Season => "/year",
-            Spot::SetTimes => "/year/set-times",
+            Spot::Year => "/year",
+            Spot::Season => "/season",
+            Spot::SetTimes => "/season/set-times",
         }
     }
 
@@ -157,10 +157,10 @@ impl Spot {
             Spot::Accounts => "spot-accounts",
             Spot::Audit => "spot-audit",
             Spot::Retention => "spot-retention",
-            Spot::Week => "spot-week",
-            Spot::Ahead => "spot-ahead",
             Spot::Season => "spot-season",
             Spot::SetTimes => "spot-set-times",
+            Spot::Week => "spot-week",
+            Spot::Year => "spot-year",
         }
     }
 }

@@ -14,7 +14,7 @@ use axum::routing::{MethodRouter, get, post};
 use super::error::{Kind, WebError};
 use super::pages::{
     club, deck, door, due, facts, home, import, kit, people, person, privacy, record, review, rules,
-    screening, see_as, session, views, week, weekly, year,
+    screening, season, see_as, session, views, week, weekly, year,
 };
 use super::site::Site;
 use super::site::guard::only_us;
@@ -153,6 +153,9 @@ pub const ROUTES: &[Route] = &[
     takes("/club", Needs::Everybody(Thing::EditCalendar), club::send, FORM_LIMIT),
     shows("/kit", Needs::Everybody(Thing::Kit), kit::show),
     takes("/kit", Needs::Everybody(Thing::EditKit), kit::send, FORM_LIMIT),
+    // The season: counts without names; set times with them.
+    shows("/season", Needs::Everybody(Thing::Counts), season::board::show),
+    shows("/season/set-times", CLINICAL, season::set_times::show),
     // The timetable: everybody sees when and where; whoever keeps the calendar changes it.
     shows("/week", Needs::Everybody(Thing::Calendar), week::show),
     takes("/week", Needs::Everybody(Thing::EditCalendar), week::send, FORM_LIMIT),
@@ -166,10 +169,7 @@ pub const ROUTES: &[Route] = &[
     shows("/people/{id}/calendar", Needs::Swimmer(Thing::Roster), week::files::person_feed),
     shows("/week/table.csv", Needs::Everybody(Thing::Calendar), week::files::table),
     shows("/week/week.json", Needs::Everybody(Thing::Calendar), week::files::week_json),
-    shows("/week/ahead", Needs::Everybody(Thing::Calendar), week::ahead::show),
-    // The season: counts without names; set times with them.
-    shows("/year", Needs::Everybody(Thing::Counts), year::season::show),
-    shows("/year/set-times", CLINICAL, year::set_times::show),
+    shows("/year", Needs::Everybody(Thing::Calendar), year::show),
     // The rules.
     shows("/rules", Needs::Everybody(Thing::Protocol), rules::show),
     shows("/rules/sources", Needs::Everybody(Thing::Protocol), rules::sources),

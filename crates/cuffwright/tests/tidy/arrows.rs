@@ -8,7 +8,6 @@ use cargo_metadata::{DependencyKind, Metadata, MetadataCommand};
 const ALLOWED: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     ("mechanics", &["quantity"]),
-    ("stats", &[]),
     ("picture", &["quantity", "mechanics"]),
     ("trade", &["quantity"]),
     ("schedule", &[]),
@@ -27,7 +26,6 @@ const ALLOWED: &[(&str, &[&str])] = &[
 const PURE: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     ("mechanics", &["nalgebra", "statrs"]),
-    ("stats", &["libm", "nalgebra", "statrs"]),
     ("picture", &["maud"]),
     ("trade", &["jiff", "toml", "sha2", "strsim"]),
     // Two solvers: integer programs for the week, constraints for the rota. Both are handed their time limit.

@@ -4,7 +4,6 @@
 //! - [`wish`]: "15:20 before the 16:00 practice"; [`enter`] and [`sheets`]: entry by hand.
 //! - [`files`]: feeds, tables and calendars of others.
 
-pub mod ahead;
 pub mod enter;
 pub mod files;
 pub mod lanes;

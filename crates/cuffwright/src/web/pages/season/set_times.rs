@@ -87,7 +87,7 @@ fn next(desk: &Desk, visit: &Visit, all: &[Next]) -> Markup {
             h2 { (text("set-times-next")) }
             p { (text("set-times-next-lede")) }
             (table("set-times-next", &text("set-times-next"), &columns(&heads), &rows))
-            (paging(Paging { page, pages, href: "/year/set-times?page=" }))
+            (paging(Paging { page, pages, href: "/season/set-times?page=" }))
         }
     }
 }
@@ -211,7 +211,7 @@ fn terms(model: &Model) -> Markup {
     let between = fixed(model.fit.between.as_ref().map_or(0.0, |between| between.sd).exp(), 2);
     let dropped: Vec<String> = model.dropped.iter().map(|&column| text(COLUMNS[column])).collect();
     let dropped = dropped.join(", ");
-    let heads = ["set-times-head-what", "set-times-head-factor", "year-head-range"].map(text);
+    let heads = ["set-times-head-what", "set-times-head-factor", "board-head-range"].map(text);
     html! {
         section {
             h2 { (text("set-times-model")) }
