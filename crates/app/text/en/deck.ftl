@@ -27,7 +27,6 @@ deck-pattern-stations = Stations that rotate
 deck-pattern-pairs = Pairs: one works, one watches
 deck-ask-squad = Squads (none marked: everybody)
 deck-ask-exercises = Exercises, run in this order
-deck-ask-cap = Longest set
 deck-ask-cap-of = Longest set of { $name }
 deck-submit = Prepare it
 deck-reckon = Reckon the time

@@ -12,7 +12,7 @@ mod account;
 mod answer;
 mod ask;
 mod backup;
-mod track;
+mod band;
 mod clock;
 mod confirm;
 mod demo;
@@ -21,6 +21,7 @@ mod due;
 mod exit;
 mod explain;
 mod failure;
+mod fatigue;
 mod find;
 mod fit;
 mod gate;
@@ -28,6 +29,7 @@ mod import;
 mod init;
 mod input;
 mod log;
+mod numbers;
 mod open;
 mod overrule;
 mod page;
@@ -40,6 +42,8 @@ mod rota;
 mod screening;
 mod serve;
 mod sheet;
+mod torque;
+mod track;
 mod verify;
 mod week;
 mod words;
@@ -117,7 +121,11 @@ enum Command {
     Fit(fit::Args),
     Protocol(protocol::Args),
     Explain(explain::Args),
+    Numbers(numbers::Args),
     Account(account::Args),
+    Band(band::Args),
+    Torque(torque::Args),
+    Fatigue(fatigue::Args),
 }
 
 /// What every command is told besides its own arguments.
@@ -187,7 +195,11 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
         Command::Fit(args) => fit::run(&args, context),
         Command::Protocol(args) => protocol::run(&args, context),
         Command::Explain(args) => explain::run(&args, context),
+        Command::Numbers(args) => numbers::run(&args, context),
         Command::Account(args) => account::run(&args, context),
+        Command::Band(args) => band::run(&args, context),
+        Command::Torque(args) => torque::run(&args, context),
+        Command::Fatigue(args) => fatigue::run(&args, context),
     }
 }
 

@@ -50,7 +50,7 @@ impl Place {
             Place::Kit => &[Spot::Kit],
             Place::Rules => &[Spot::Rules, Spot::Exercises, Spot::Sources],
             Place::Week => &[Spot::Week],
-            Place::Year => &[Spot::Year],
+            Place::Year => &[Spot::Year, Spot::Season, Spot::SetTimes],
         }
     }
 
@@ -102,6 +102,10 @@ pub enum Spot {
     Audit,
     /// For how long records are kept.
     Retention,
+    /// What the season showed.
+    Season,
+    /// What sets to expect.
+    SetTimes,
     /// The timetable.
     Week,
     /// The season.
@@ -130,6 +134,8 @@ impl Spot {
             Spot::Retention => "/retention",
             Spot::Week => "/week",
             Spot::Year => "/year",
+            Spot::Season => "/season",
+            Spot::SetTimes => "/season/set-times",
         }
     }
 
@@ -151,6 +157,8 @@ impl Spot {
             Spot::Accounts => "spot-accounts",
             Spot::Audit => "spot-audit",
             Spot::Retention => "spot-retention",
+            Spot::Season => "spot-season",
+            Spot::SetTimes => "spot-set-times",
             Spot::Week => "spot-week",
             Spot::Year => "spot-year",
         }

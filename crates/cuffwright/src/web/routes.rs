@@ -14,7 +14,7 @@ use axum::routing::{MethodRouter, get, post};
 use super::error::{Kind, WebError};
 use super::pages::{
     club, deck, door, due, facts, home, import, kit, people, person, privacy, record, review, rules,
-    screening, see_as, session, views, week, weekly, year,
+    screening, season, see_as, session, views, week, weekly, year,
 };
 use super::site::Site;
 use super::site::guard::only_us;
@@ -153,6 +153,9 @@ pub const ROUTES: &[Route] = &[
     takes("/club", Needs::Everybody(Thing::EditCalendar), club::send, FORM_LIMIT),
     shows("/kit", Needs::Everybody(Thing::Kit), kit::show),
     takes("/kit", Needs::Everybody(Thing::EditKit), kit::send, FORM_LIMIT),
+    // The season: counts without names; set times with them.
+    shows("/season", Needs::Everybody(Thing::Counts), season::board::show),
+    shows("/season/set-times", CLINICAL, season::set_times::show),
     // The timetable: everybody sees when and where; whoever keeps the calendar changes it.
     shows("/week", Needs::Everybody(Thing::Calendar), week::show),
     takes("/week", Needs::Everybody(Thing::EditCalendar), week::send, FORM_LIMIT),

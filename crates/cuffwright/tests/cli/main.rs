@@ -8,6 +8,7 @@ mod decide;
 mod defects;
 mod explain;
 mod log;
+mod numbers;
 mod propose;
 mod protocol;
 mod read;

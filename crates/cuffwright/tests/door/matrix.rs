@@ -35,6 +35,7 @@ fn filled(route: &Route, session: &str) -> Vec<String> {
     fill("{exercise}", &["RC-1".to_owned()]);
     fill("{name}", &["style.css".to_owned()]);
     fill("{session}", &[session.to_owned()]);
+    fill("{kind}", &["beat.wav".to_owned()]);
     fill("{version}", &["0".to_owned()]);
     fill("{kind}", &["beat.flac".to_owned()]);
     fill("{squad}", &["Seniors".to_owned()]);

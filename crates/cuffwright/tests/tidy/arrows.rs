@@ -9,7 +9,6 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     ("mechanics", &["quantity"]),
     ("picture", &["quantity", "mechanics"]),
-    ("stats", &[]),
     ("trade", &["quantity"]),
     ("schedule", &[]),
     ("store", &[]),
@@ -28,7 +27,6 @@ const PURE: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     ("mechanics", &["nalgebra", "statrs"]),
     ("picture", &["maud"]),
-    ("stats", &["libm", "nalgebra", "statrs"]),
     ("trade", &["jiff", "toml", "sha2", "strsim"]),
     // Two solvers: integer programs for the week, constraints for the rota. Both are handed their time limit.
     (

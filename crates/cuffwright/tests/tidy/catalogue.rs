@@ -25,6 +25,7 @@ const BUILT_NAMES: &[&str] = &[
     "due-kind-",
     "ends-by-",
     "kind-",
+    "lack-",
     "owner-",
     "phase-",
     "sex-",

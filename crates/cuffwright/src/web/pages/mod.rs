@@ -13,6 +13,7 @@
 //! - [`screening`]: a screening day, what follows, what changed; [`weekly`]: the weekly check and the water.
 //! - [`asking`]: whom to ask, on the day's page.
 //! - [`kit`], [`rules`]: what the club owns, and every number with its source.
+//! - [`season`]: the season and the set times.
 //! - [`week`], [`year`]: the timetable around the water, and the season.
 //! - [`first`], [`club`], [`import`]: what a newcomer sees, who the club is, the club's own files.
 
@@ -33,6 +34,7 @@ pub mod record;
 pub mod review;
 pub mod rules;
 pub mod screening;
+pub mod season;
 pub mod see_as;
 pub mod seen;
 pub mod session;
