@@ -101,6 +101,10 @@ pub struct Club {
     pub kit: Vec<facts::KitPieceFact>,
     /// Inspections.
     pub inspections: Vec<facts::InspectionFact>,
+    /// Calibrations of bands, oldest first.
+    pub calibrations: Vec<facts::CalibrationFact>,
+    /// Bands in service with a calibration, by what they pull.
+    pub measured: Vec<crate::text::MeasuredBand>,
     /// What could not be read.
     pub unreadable: Vec<Unreadable>,
 }
@@ -142,7 +146,7 @@ impl Desk {
     /// Whose eyes sentences are for.
     pub fn reader(&self) -> Reader<'_> {
         let units = self.club.about.as_ref().map_or(facts::Units::Metric, |club| club.units);
-        Reader { protocol: &self.protocol, units }
+        Reader { protocol: &self.protocol, units, measured: &self.club.measured }
     }
 
     /// The catalogue.
@@ -348,6 +352,7 @@ impl Desk {
                 Kind::Practice => read_json(&fact.payload).map(|practice| club.practices.push(practice)),
                 Kind::KitPiece => read_json(&fact.payload).map(|piece| club.kit.push(piece)),
                 Kind::Inspection => read_json(&fact.payload).map(|look| club.inspections.push(look)),
+                Kind::Calibration => read_json(&fact.payload).map(|read| club.calibrations.push(read)),
                 _ => Ok(()),
             };
             if let Err(problem) = result {
@@ -358,6 +363,8 @@ impl Desk {
         club.practices.sort_by_key(|practice| (practice.weekday, practice.from));
         club.kit.sort_by(|one, other| one.mark.cmp(&other.mark));
         club.inspections.sort_by_key(|look| look.date);
+        club.calibrations.sort_by(|one, other| (one.date, &one.mark).cmp(&(other.date, &other.mark)));
+        club.measured = crate::views::bands::measured(&club);
         self.club = club;
         Ok(())
     }

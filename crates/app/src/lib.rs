@@ -10,7 +10,7 @@
 //! - [`import`]: a club's own files as a preview; [`bring_in`]: the same into the desk.
 //! - [`entry`]: accounts, signing in, devices, the audit; [`roles`]: what each role is shown, as a type of its own;
 //!   [`privacy`]: consent withdrawn, one person's archive, erasure, retention.
-//! - [`drawn`]: an exercise of the protocol as a movement of a body.
+//! - [`drawn`]: an exercise of the protocol as a movement of a body; [`reckon`]: the torque of that movement.
 //! - [`load`]: from a club's own files to band laws, torques, ladders and fatigue.
 //! - [`text`]: the one catalogue of sentences; [`wire`]: documented JSON shapes.
 //! - [`moment`], [`error`].
@@ -29,6 +29,7 @@ pub mod import;
 pub mod load;
 pub mod moment;
 pub mod privacy;
+pub mod reckon;
 pub mod review;
 pub mod roles;
 pub mod text;

@@ -24,7 +24,7 @@ use crate::facts::{ContactFact, DeckPlaceFact, DeckSessionFact, KitWord};
 use crate::review::waiting_for;
 use crate::roles::called;
 use crate::roles::lines::may_read;
-use crate::text::{Reader, rung_name};
+use crate::text::Reader;
 
 /// Shape of the bag.
 pub const SHAPE: &str = "cuffwright.bag/1";
@@ -241,9 +241,7 @@ impl Desk {
         let ids: BTreeSet<String> = exercises.iter().map(|run| run.id.clone()).collect();
         let mut people: Vec<&Person> = self
             .squad_on(session.date)
-            .filter(|person| {
-                session.squads.is_empty() || session.squads.contains(&person.read.swimmer.squad)
-            })
+            .filter(|person| session.squads.is_empty() || session.squads.contains(&person.read.swimmer.squad))
             .collect();
         people.sort_by(|one, other| called(one).cmp(&called(other)).then(one.subject.cmp(&other.subject)));
         let about = self.club().about.as_ref();
@@ -350,7 +348,9 @@ impl Desk {
             name: called(person),
             full_name: swimmer.name.clone(),
             under_13: person.read.history.swimmer.age_on(on) < YOUNG_BELOW,
-            teaching: lines.get("clear").is_some_and(|lines: &Vec<LineWord>| lines.iter().any(|line| !line.timed)),
+            teaching: lines
+                .get("clear")
+                .is_some_and(|lines: &Vec<LineWord>| lines.iter().any(|line| !line.timed)),
             latex: if note.to_lowercase().contains("latex") { "yes" } else { "" },
             emergency: note,
             contacts: swimmer.contacts.clone(),
@@ -424,7 +424,7 @@ impl Desk {
             exercise: exercise.id.to_string(),
             side: side_word(proposal.side),
             planned: rung.to_string(),
-            rung_name: rung_name(here, self.reader().units),
+            rung_name: self.reader().rung_name(here),
             sets: dose.sets,
             cap_s: dose.cap.seconds(),
             timed: dose.timed,
@@ -463,7 +463,7 @@ impl Desk {
 
 fn easier(exercise: &Exercise, place: usize, reader: Reader<'_>) -> Vec<Easier> {
     let below = exercise.ladder[..place].iter().rev().filter(|rung| !rung.not_heavier).take(2);
-    below.map(|rung| Easier { rung: rung.id.to_string(), name: rung_name(rung, reader.units) }).collect()
+    below.map(|rung| Easier { rung: rung.id.to_string(), name: reader.rung_name(rung) }).collect()
 }
 
 /// The arm that goes first: the weaker by the last session, the left where nothing tells them apart.

@@ -18,7 +18,7 @@ pub const fn recording(kind: Kind) -> Thing {
     match kind {
         Kind::Swimmer => Thing::EditRoster,
         Kind::Consent => Thing::RecordConsent,
-        Kind::Intake | Kind::Screening | Kind::Growth => Thing::Examine,
+        Kind::Intake | Kind::Screening | Kind::Growth | Kind::ArmLengths => Thing::Examine,
         Kind::Pain => Thing::ReportPain,
         Kind::Illness
         | Kind::Absence
@@ -39,8 +39,8 @@ pub const fn recording(kind: Kind) -> Thing {
         Kind::Decision => Thing::Decide,
         Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet | Kind::DeckPlace => {
             Thing::EditCalendar
-        },
-        Kind::KitPiece | Kind::Inspection => Thing::EditKit,
+        }
+        Kind::KitPiece | Kind::Inspection | Kind::Calibration => Thing::EditKit,
     }
 }
 

@@ -9,12 +9,14 @@
 //! - [`licensed`]: referral, clearance, limit.
 //! - [`work`]: taught, sign-off, session, set, decision, water week.
 //! - [`club`]: the club itself, practices, season, periods, meets, kit, inspections.
+//! - [`measured`]: a band's calibration, an arm's lengths.
 //! - [`deck`]: a prepared session, its place, an incident.
 
 pub mod body;
 pub mod club;
 pub mod deck;
 pub mod licensed;
+pub mod measured;
 pub mod person;
 pub mod work;
 
@@ -24,6 +26,7 @@ pub use body::*;
 pub use club::*;
 pub use deck::*;
 pub use licensed::*;
+pub use measured::*;
 pub use person::*;
 pub use work::*;
 
@@ -159,6 +162,10 @@ kinds! {
     KitPiece => "kit-piece",
     /// An inspection of a piece of kit.
     Inspection => "inspection",
+    /// A calibration of a band.
+    Calibration => "calibration",
+    /// Lengths of an arm.
+    ArmLengths => "arm-lengths",
     /// A session that was prepared for the deck.
     DeckSession => "deck-session",
     /// What a device on deck wrote down.
@@ -213,6 +220,8 @@ payloads! {
     MeetFact => Meet,
     KitPieceFact => KitPiece,
     InspectionFact => Inspection,
+    CalibrationFact => Calibration,
+    ArmLengthsFact => ArmLengths,
     DeckSessionFact => DeckSession,
     DeckPlaceFact => DeckPlace,
     IncidentFact => Incident,

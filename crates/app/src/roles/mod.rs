@@ -56,7 +56,7 @@ pub const fn seeing(kind: Kind) -> Thing {
     match kind {
         Kind::Swimmer => Thing::Personal,
         Kind::Consent => Thing::Consent,
-        Kind::Intake | Kind::Growth | Kind::Illness | Kind::Absence => Thing::History,
+        Kind::Intake | Kind::Growth | Kind::ArmLengths | Kind::Illness | Kind::Absence => Thing::History,
         Kind::Screening => Thing::Screening,
         // What a device wrote down holds pain numbers beside everything else.
         Kind::Pain | Kind::DeckEntry => Thing::Pain,
@@ -68,10 +68,14 @@ pub const fn seeing(kind: Kind) -> Thing {
         Kind::Taught | Kind::SignOff | Kind::Session | Kind::Set | Kind::Decision | Kind::WaterWeek => {
             Thing::Card
         }
-        Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet | Kind::DeckSession | Kind::DeckPlace => {
-            Thing::Calendar
-        }
-        Kind::KitPiece | Kind::Inspection => Thing::Kit,
+        Kind::Club
+        | Kind::Practice
+        | Kind::Season
+        | Kind::Period
+        | Kind::Meet
+        | Kind::DeckSession
+        | Kind::DeckPlace => Thing::Calendar,
+        Kind::KitPiece | Kind::Inspection | Kind::Calibration => Thing::Kit,
     }
 }
 

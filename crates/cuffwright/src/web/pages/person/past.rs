@@ -280,6 +280,8 @@ pub fn kind_word(kind: Kind) -> String {
         Kind::Meet => "fact-kind-meet",
         Kind::KitPiece => "fact-kind-kit-piece",
         Kind::Inspection => "fact-kind-inspection",
+        Kind::Calibration => "fact-kind-calibration",
+        Kind::ArmLengths => "record-arms",
         Kind::DeckSession => "fact-kind-deck-session",
         Kind::DeckEntry => "fact-kind-deck-entry",
         Kind::DeckPlace => "fact-kind-deck-place",
