@@ -19,6 +19,7 @@ use crate::facts::{self, ClubFact, Kind, read_json};
 use crate::history::{LiveFact, Read, Unreadable, read, read_calendar};
 use crate::moment::Moment;
 use crate::review::{Waiting, waiting_for};
+use crate::set_times::{SetTimes, set_times};
 use crate::text::{Reader, Texts};
 use crate::week::timetable::Timetable;
 
@@ -87,6 +88,7 @@ pub struct Desk {
     people: BTreeMap<SubjectId, Person>,
     club: Club,
     assessed: Mutex<BTreeMap<(SubjectId, Date), Arc<Assessment>>>,
+    fitted: Mutex<Option<(Date, Arc<SetTimes>)>>,
 }
 
 /// The club as read from its facts.
@@ -104,6 +106,8 @@ pub struct Club {
     pub inspections: Vec<facts::InspectionFact>,
     /// Deck hours, supervisors, closures, dryland sessions.
     pub timetable: Timetable,
+    /// The club's own trials of its tests, oldest first.
+    pub trials: Vec<facts::TrialFact>,
     /// What could not be read.
     pub unreadable: Vec<Unreadable>,
 }
@@ -117,6 +121,7 @@ impl Desk {
             people: BTreeMap::new(),
             club: Club::default(),
             assessed: Mutex::new(BTreeMap::new()),
+            fitted: Mutex::new(None),
         };
         desk.read_everything()?;
         Ok(desk)
@@ -186,6 +191,18 @@ impl Desk {
         let assessment = Arc::new(Assessment { gate, plan, due, waiting });
         self.assessed.lock().unwrap_or_else(PoisonError::into_inner).insert(key, Arc::clone(&assessment));
         assessment
+    }
+
+    /// The club's set times as one model, looking ahead to a day. Kept until a fact changes: a fit takes a while.
+    pub fn set_times(&self, on: Date) -> Arc<SetTimes> {
+        if let Some((day, known)) = &*self.fitted.lock().unwrap_or_else(PoisonError::into_inner)
+            && *day == on
+        {
+            return Arc::clone(known);
+        }
+        let found = Arc::new(set_times(self, on));
+        *self.fitted.lock().unwrap_or_else(PoisonError::into_inner) = Some((on, Arc::clone(&found)));
+        found
     }
 
     /// A talk about the same rule within the last week closes "something to ask".
@@ -299,6 +316,7 @@ impl Desk {
     }
 
     fn read_everything(&mut self) -> Result<(), AppError> {
+        *self.fitted.lock().unwrap_or_else(PoisonError::into_inner) = None;
         self.read_club()?;
         let mut by_subject: BTreeMap<SubjectId, (Vec<LiveFact>, usize)> = BTreeMap::new();
         for live in self.store.all_live_facts()? {
@@ -322,6 +340,7 @@ impl Desk {
         if subjects.contains(&SubjectId::CLUB) {
             return self.read_everything();
         }
+        *self.fitted.lock().unwrap_or_else(PoisonError::into_inner) = None;
         for &subject in subjects {
             let live = self.store.live_facts(subject)?;
             let contested = live.iter().filter(|fact| fact.contested).count();
@@ -338,6 +357,7 @@ impl Desk {
         if let Some(mut read) = read(&self.protocol, facts, &self.club.calendar) {
             // A meet may count otherwise to one swimmer, or not at all.
             self.club.timetable.own_meets(&mut read.history.calendar, &read.swimmer.squad, subject);
+            self.club.timetable.exclude_overruled(&mut read.history.sessions, &read.swimmer.squad);
             self.people.insert(subject, Person { subject, read, contested });
         }
     }
@@ -353,6 +373,7 @@ impl Desk {
                 Kind::Practice => read_json(&fact.payload).map(|practice| club.practices.push(practice)),
                 Kind::KitPiece => read_json(&fact.payload).map(|piece| club.kit.push(piece)),
                 Kind::Inspection => read_json(&fact.payload).map(|look| club.inspections.push(look)),
+                Kind::Trial => read_json(&fact.payload).map(|trial| club.trials.push(trial)),
                 _ => Ok(()),
             }
             .and_then(|()| club.timetable.take(fact));
@@ -365,6 +386,7 @@ impl Desk {
         club.timetable.in_order();
         club.kit.sort_by(|one, other| one.mark.cmp(&other.mark));
         club.inspections.sort_by_key(|look| look.date);
+        club.trials.sort_by_cached_key(|trial| (trial.date, format!("{trial:?}")));
         self.club = club;
         Ok(())
     }

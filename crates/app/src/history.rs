@@ -146,6 +146,8 @@ impl Builder {
             Kind::Taught => plain!(TaughtFact, taught),
             Kind::SignOff => plain!(SignOffFact, sign_offs),
             Kind::WaterWeek => checked!(WaterWeekFact, water_weeks),
+            Kind::WaterSession => checked!(WaterSessionFact, water_sessions),
+            Kind::WeeklyCheck => checked!(WeeklyCheckFact, weekly_checks),
             Kind::Talk => self.talks.push(parse(fact)?),
             Kind::Decision => {
                 let decision: facts::DecisionFact = parse(fact)?;
@@ -183,7 +185,8 @@ impl Builder {
             | Kind::DeckEntry
             | Kind::DeckPlace
             | Kind::Incident
-            | Kind::HomeSheet => {}
+            | Kind::HomeSheet
+            | Kind::Trial => {}
         }
         Ok(())
     }
@@ -313,6 +316,7 @@ pub fn check(protocol: &Protocol, kind: Kind, payload: &str) -> Result<(), Vec<P
         | Kind::Dryland => facts::check_week(kind, payload),
         Kind::KitPiece => parse::<facts::KitPieceFact>(&fact).map(drop),
         Kind::Inspection => parse::<facts::InspectionFact>(&fact).map(drop),
+        Kind::Trial => parse::<facts::TrialFact>(&fact).and_then(|trial| trial.check()),
         Kind::DeckSession => parse::<facts::DeckSessionFact>(&fact).and_then(|session| session.check()),
         Kind::DeckPlace => parse::<facts::DeckPlaceFact>(&fact).map(drop),
         Kind::Incident => parse::<facts::IncidentFact>(&fact).map(drop),

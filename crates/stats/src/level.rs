@@ -1,7 +1,7 @@
 //! How sure an interval is, and the interval itself.
 
 use crate::lack::Lack;
-use crate::numeric::normal;
+use crate::numeric::{distribution, normal};
 
 /// Share of samples whose interval holds the true value, strictly between 0.5 and 1. 95 % is [`Level::USUAL`].
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -31,6 +31,11 @@ impl Level {
     /// Standard deviations of a normal value to either end: 1.96 for 95 %.
     pub fn z(self) -> f64 {
         -normal::quantile(self.tail())
+    }
+
+    /// The same where the spread itself was estimated with so many degrees of freedom (at least one).
+    pub fn t(self, df: f64) -> f64 {
+        distribution::t_upper(df.max(1.0), self.tail())
     }
 }
 

@@ -53,6 +53,7 @@ pub(super) fn tell(diary: &mut Diary<'_>) {
         units: Units::Metric,
         practitioner: format!("{}, sports physiotherapist", super::PRACTITIONER),
         practitioner_phone: "000 555 0140".to_owned(),
+        daily_practices: false,
     };
     diary.write(Hand::Office, &club);
     diary.write(Hand::Practitioner, &SeasonFact { start: SEASON });
@@ -72,6 +73,7 @@ pub(super) fn tell(diary: &mut Diary<'_>) {
     diary.write(Hand::Office, &meet(date(2026, 10, 11), GradeWord::C, "Autumn sprint day"));
     diary.write(Hand::Office, &meet(date(2026, 12, 12), GradeWord::B, "Candle meet"));
     kit(diary);
+    super::weekly::trial(diary);
 }
 
 fn practices(diary: &mut Diary<'_>) {

@@ -7,6 +7,7 @@
 //! - [`cast`]: who is who, and what is awkward about each.
 //! - `days`: season, programme halves, wall clock.
 //! - `club`, `week`, `papers`, `story`: what is written down beside training.
+//! - `weekly`: the weekly check, and the club's own trial of a test.
 //! - `script`, `sets`, `session`: how sets go, and one session from question to last set.
 //! - `diary`: writing facts, and the record kept in step with them.
 //! - `random`: chance from one number.
@@ -22,6 +23,7 @@ mod session;
 mod sets;
 mod story;
 mod week;
+mod weekly;
 
 use std::collections::BTreeMap;
 

@@ -7,8 +7,8 @@ use super::cast::Squad;
 use super::days::{BOOKS_OPEN, DAY};
 use super::diary::{Diary, Hand};
 use crate::facts::{
-    ClosureFact, DeckHoursFact, DrylandFact, HolidayFact, HoursWord, MovedWord, OtherTimeFact, PracticeChangeFact,
-    SquadPlanFact, SupervisorFact,
+    ClosureFact, DeckHoursFact, DrylandFact, HolidayFact, HoursWord, MovedWord, OtherTimeFact,
+    PracticeChangeFact, SquadPlanFact, SupervisorFact,
 };
 
 /// The club's pool, with the deck beside it.

@@ -19,7 +19,9 @@ pub const fn recording(kind: Kind) -> Thing {
         Kind::Swimmer => Thing::EditRoster,
         Kind::Consent => Thing::RecordConsent,
         Kind::Intake | Kind::Screening | Kind::Growth => Thing::Examine,
-        Kind::Pain => Thing::ReportPain,
+        Kind::Trial => Thing::Examine,
+        // A swimmer answers for himself, as with pain; the same holds for what he swam.
+        Kind::Pain | Kind::WeeklyCheck | Kind::WaterSession => Thing::ReportPain,
         Kind::Illness
         | Kind::Absence
         | Kind::Ban

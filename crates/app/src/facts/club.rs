@@ -34,6 +34,13 @@ pub struct ClubFact {
     /// Telephone of the practitioner.
     #[serde(default)]
     pub practitioner_phone: String,
+    /// Single practices are written down, day by day; off unless a club wants it.
+    #[serde(default, skip_serializing_if = "is_off")]
+    pub daily_practices: bool,
+}
+
+fn is_off(setting: &bool) -> bool {
+    !setting
 }
 
 /// A weekly water practice.

@@ -7,7 +7,8 @@
 //! - [`person`]: swimmer, consent, intake, screening, growth.
 //! - [`body`]: pain, illness, absence, ban, reopening, water advice, guardian told, talk.
 //! - [`licensed`]: referral, clearance, limit.
-//! - [`work`]: taught, sign-off, session, set, decision, water week.
+//! - [`work`]: taught, sign-off, session, set, decision.
+//! - [`weekly`]: weekly check, water week, single practice, the club's own trial of a test.
 //! - [`club`]: the club itself, practices, season, periods, meets, kit, inspections.
 //! - [`week`]: the timetable: squads' plans, deck hours, supervisors, closures, changes, dryland sessions.
 //! - [`deck`]: a prepared session, its place, an incident.
@@ -18,6 +19,7 @@ pub mod deck;
 pub mod licensed;
 pub mod person;
 pub mod week;
+pub mod weekly;
 pub mod work;
 
 use serde::de::DeserializeOwned;
@@ -28,6 +30,7 @@ pub use deck::*;
 pub use licensed::*;
 pub use person::*;
 pub use week::*;
+pub use weekly::*;
 pub use work::*;
 
 /// Why a payload cannot be read as the trade understands it.
@@ -148,6 +151,12 @@ kinds! {
     Decision => "decision",
     /// Kilometres in a week.
     WaterWeek => "water-week",
+    /// One water practice.
+    WaterSession => "water-session",
+    /// A weekly check.
+    WeeklyCheck => "weekly-check",
+    /// The club's own trial of a test.
+    Trial => "trial",
     /// The club.
     Club => "club",
     /// A weekly water practice.
@@ -227,6 +236,9 @@ payloads! {
     SetFact => Set,
     DecisionFact => Decision,
     WaterWeekFact => WaterWeek,
+    WaterSessionFact => WaterSession,
+    WeeklyCheckFact => WeeklyCheck,
+    TrialFact => Trial,
     ClubFact => Club,
     PracticeFact => Practice,
     SeasonFact => Season,

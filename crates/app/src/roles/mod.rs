@@ -57,9 +57,9 @@ pub const fn seeing(kind: Kind) -> Thing {
         Kind::Swimmer => Thing::Personal,
         Kind::Consent => Thing::Consent,
         Kind::Intake | Kind::Growth | Kind::Illness | Kind::Absence => Thing::History,
-        Kind::Screening => Thing::Screening,
+        Kind::Screening | Kind::Trial => Thing::Screening,
         // What a device wrote down holds pain numbers beside everything else.
-        Kind::Pain | Kind::DeckEntry => Thing::Pain,
+        Kind::Pain | Kind::DeckEntry | Kind::WeeklyCheck => Thing::Pain,
         Kind::Incident => Thing::Notes,
         Kind::Ban | Kind::Referral | Kind::Clearance | Kind::Limit => Thing::Letters,
         Kind::Reopening | Kind::GuardianTold => Thing::Health,
@@ -71,6 +71,7 @@ pub const fn seeing(kind: Kind) -> Thing {
         | Kind::Set
         | Kind::Decision
         | Kind::WaterWeek
+        | Kind::WaterSession
         | Kind::HomeSheet => Thing::Card,
         Kind::Club
         | Kind::Practice

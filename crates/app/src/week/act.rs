@@ -1,23 +1,21 @@
 //! What a person does with the week: adopt a plan, confirm a repair, ask for a time, overrule by name, take one out.
 //!
-//! Each is refused when the week has changed since it was read. A session keeps its name in calendars through every
-//! change, and each change counts.
+//! Each gives the facts to be recorded, and is refused when the week has changed since it was read. A session keeps its
+//! name in calendars through every change, and each change counts.
 
 use jiff::civil::{Date, Time};
 use schedule::time::Span;
 use schedule::week::audit::{Session, breaches};
-use schedule::week::plan::{Answer, Plan, plan};
+use schedule::week::plan::{Answer, plan};
 use schedule::week::repair::{Repair, repair};
 use schedule::week::request::{Reply, Request, answer};
 use schedule::week::{Placed, Slot};
-use store::SubjectId;
 
 use super::stored::StoredWeek;
 use super::timetable::Kept;
-use crate::desk::{Author, Desk, Draft};
+use crate::desk::{Desk, Draft};
 use crate::error::{AppError, ErrorKind};
 use crate::facts::{DrylandFact, OverruledWord};
-use crate::moment::Moment;
 use crate::text::Texts;
 
 /// Longest search behind a page, seconds.
@@ -97,20 +95,14 @@ fn text(name: &str) -> String {
 }
 
 impl Desk {
-    /// Adopts the plan of a week of which nobody knows a session yet. Returns how many sessions were set.
-    pub fn adopt_plan(&mut self, moment: &Moment, author: &Author, monday: Date, seen: &str) -> Result<usize, AppError> {
+    /// Adopts the plan of a week of which nobody knows a session yet.
+    pub fn adopt_plan(&self, monday: Date, seen: &str) -> Result<Vec<Draft>, AppError> {
         let stored = self.week_of(monday)?;
         if stored.digest != seen {
             return Err(stale());
         }
         let Standing::Unplanned(Answer::Plan(plan)) = standing(&stored) else { return Err(stale()) };
-        let drafts = self.new_sessions(&stored, &plan)?;
-        self.record(moment, author, SubjectId::CLUB, &drafts)?;
-        Ok(drafts.len())
-    }
-
-    fn new_sessions(&self, stored: &StoredWeek, plan: &Plan) -> Result<Vec<Draft>, AppError> {
-        plan.sessions.iter().map(|placed| self.new_session(stored, *placed)).collect()
+        plan.sessions.iter().map(|placed| self.new_session(&stored, *placed)).collect()
     }
 
     fn new_session(&self, stored: &StoredWeek, placed: Placed) -> Result<Draft, AppError> {
@@ -143,8 +135,8 @@ impl Desk {
             .ok_or_else(|| AppError::new(ErrorKind::Refused, "week-too-many-changes"))
     }
 
-    /// Confirms the repair of a week. Returns how many sessions changed.
-    pub fn confirm_repair(&mut self, moment: &Moment, author: &Author, monday: Date, seen: &str) -> Result<usize, AppError> {
+    /// Confirms the repair of a week.
+    pub fn confirm_repair(&self, monday: Date, seen: &str) -> Result<Vec<Draft>, AppError> {
         let stored = self.week_of(monday)?;
         if stored.digest != seen {
             return Err(stale());
@@ -167,21 +159,13 @@ impl Desk {
             };
             drafts.push(draft);
         }
-        self.record(moment, author, SubjectId::CLUB, &drafts)?;
-        Ok(drafts.len())
+        Ok(drafts)
     }
 
     /// Sets or moves a session to a wished time, which must be allowed, or be overruled by name with a reason.
     ///
     /// A session of the squad on the same day moves; otherwise a new one is set.
-    pub fn grant(
-        &mut self,
-        moment: &Moment,
-        author: &Author,
-        monday: Date,
-        wish: &Wish,
-        overruled: Option<OverruledWord>,
-    ) -> Result<(), AppError> {
+    pub fn grant(&self, monday: Date, wish: &Wish, overruled: Option<OverruledWord>) -> Result<Draft, AppError> {
         let stored = self.week_of(monday)?;
         let (request, reply) = stored.reply(wish)?;
         let overruled = match (reply.is_granted(), reply.can_be_overruled, overruled) {
@@ -191,7 +175,7 @@ impl Desk {
         };
         let slot = Slot { place: request.place, span: request.span, in_window: true, exact: false };
         let before = self.club().timetable.dryland_on(&wish.squad, wish.date).cloned();
-        let draft = match before {
+        Ok(match before {
             Some(kept) => {
                 let mut fact = session_at(&stored, &slot, next_of(&kept));
                 fact.overruled = overruled;
@@ -208,19 +192,15 @@ impl Desk {
                 cancelled: false,
                 overruled,
             })),
-        };
-        self.record(moment, author, SubjectId::CLUB, &[draft])?;
-        Ok(())
+        })
     }
 
     /// Takes a session out: it stays in the calendars as cancelled.
-    pub fn cancel_session(&mut self, moment: &Moment, author: &Author, uid: &str) -> Result<(), AppError> {
+    pub fn cancel_session(&self, uid: &str) -> Result<Draft, AppError> {
         let kept = self.club().timetable.dryland_called(uid).filter(|kept| !kept.fact.cancelled).cloned();
         let kept = kept.ok_or_else(|| AppError::new(ErrorKind::NotFound, "week-no-session"))?;
         let fact = DrylandFact { cancelled: true, ..next_of(&kept) };
-        let draft = Draft::new(&fact).correcting(kept.id, &text("week-reason-cancelled"));
-        self.record(moment, author, SubjectId::CLUB, &[draft])?;
-        Ok(())
+        Ok(Draft::new(&fact).correcting(kept.id, &text("week-reason-cancelled")))
     }
 }
 

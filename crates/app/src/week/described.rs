@@ -264,6 +264,12 @@ pub fn run(text: &str, seconds: f64) -> Result<WeekAnswer, Vec<Problem>> {
     read(text).map(|described| answer_to(&described, seconds))
 }
 
+/// The club's own week as an answer.
+pub fn stored_answer(stored: &super::stored::StoredWeek) -> WeekAnswer {
+    let described = Described { week: stored.week.clone(), requests: Vec::new(), notes: Vec::new() };
+    answer_to(&described, 8.0)
+}
+
 /// Answers a week that has been read.
 pub fn answer_to(described: &Described, seconds: f64) -> WeekAnswer {
     let week = &described.week;
@@ -396,7 +402,11 @@ fn member_word(say: Say<'_>, member: &Member) -> MemberWord {
                     .iter()
                     .map(|(placed, reason)| {
                         let place = say.week.slots[placed.slot].place;
-                        format!("{} ({})", say.placed(*placed), say.cause(reason.cause, placed.group, place).trim_end_matches('.'))
+                        format!(
+                            "{} ({})",
+                            say.placed(*placed),
+                            say.cause(reason.cause, placed.group, place).trim_end_matches('.')
+                        )
                     })
                     .collect();
                 texts.say("buys-breaks", &[("list", list.join("; "))])
@@ -545,7 +555,10 @@ fn note(note: &Note) -> String {
     match note {
         Note::PracticeCancelled { practice, place, day } => {
             let day = ("day", short_day(*day));
-            texts.say("note-practice-cancelled", &[("practice", practice.clone()), ("place", place.clone()), day])
+            texts.say(
+                "note-practice-cancelled",
+                &[("practice", practice.clone()), ("place", place.clone()), day],
+            )
         }
         Note::NoWindows => texts.word("note-no-windows"),
         Note::NoSupervisors => texts.word("note-no-supervisors"),

@@ -2,7 +2,7 @@
 //!
 //! Times are written in UTC, so that no reader needs our zone. Each session has a name that stays through every
 //! change; a change counts its sequence up, and a cancelled session stays in the feed and says so. Nothing of anybody's
-//! health is in a feed: it says when and where, as the wall does.
+//! health is in a feed, and no reason of an override: it says when and where, as the wall does.
 
 use jiff::Timestamp;
 use jiff::civil::{Date, DateTime};
@@ -91,12 +91,12 @@ impl Desk {
     /// Every dryland session as a table.
     pub fn timetable_csv(&self) -> String {
         let mut out = csv::Writer::from_writer(Vec::new());
-        let header = ["squad", "date", "from", "to", "place", "state", "overruled_by", "reason", "uid", "sequence"];
+        let header = ["squad", "date", "from", "to", "place", "state", "overruled_by", "uid", "sequence"];
         // Writing into memory cannot fail; a cell holds what it holds.
         out.write_record(header).ok();
         for kept in &self.club().timetable.dryland {
             let fact = &kept.fact;
-            let (by, reason) = fact.overruled.as_ref().map_or(("", ""), |own| (&own.by, &own.reason));
+            let by = fact.overruled.as_ref().map_or("", |own| own.by.as_str());
             let row = [
                 fact.squad.clone(),
                 fact.date.to_string(),
@@ -105,7 +105,6 @@ impl Desk {
                 fact.place.clone(),
                 if fact.cancelled { "cancelled" } else { "planned" }.to_owned(),
                 by.to_owned(),
-                reason.to_owned(),
                 fact.uid.clone(),
                 fact.sequence.to_string(),
             ];
@@ -129,7 +128,7 @@ fn session(zone: &TimeZone, kept: &Kept<DrylandFact>, left_out: Option<&str>) ->
     let texts = Texts::english();
     let fact = &kept.fact;
     let overruled = fact.overruled.as_ref().map(|own| {
-        texts.say("feed-overruled", &[("by", own.by.clone()), ("reason", own.reason.clone())])
+        texts.say("feed-overruled", &[("by", own.by.clone())])
     });
     Some(Event {
         uid: fact.uid.clone(),

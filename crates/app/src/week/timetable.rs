@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 use store::{FactId, SubjectId};
-use trade::history::{Calendar, Meet};
+use trade::history::{Calendar, Excluded, Meet, Session};
 
 use crate::facts::{
     ClosureFact, DeckHoursFact, DrylandFact, HolidayFact, Kind, MeetFact, OtherTimeFact, PracticeChangeFact,
@@ -101,9 +101,22 @@ impl Timetable {
         calendar.in_order();
     }
 
+    /// Excludes from progression what a swimmer did in a session that stood before water by a named override, whoever
+    /// wrote the sets down.
+    pub(crate) fn exclude_overruled(&self, sessions: &mut [Session], squad: &str) {
+        for kept in self.dryland.iter().filter(|kept| kept.fact.squad == squad && !kept.fact.cancelled) {
+            let Some(own) = &kept.fact.overruled else { continue };
+            for session in sessions.iter_mut().filter(|session| session.date == kept.fact.date) {
+                session.excluded.get_or_insert_with(|| Excluded::BeforeWaterOverride(own.reason.clone()));
+            }
+        }
+    }
+
     /// The live dryland session of a squad on a day.
     pub fn dryland_on(&self, squad: &str, day: Date) -> Option<&Kept<DrylandFact>> {
-        self.dryland.iter().find(|kept| kept.fact.squad == squad && kept.fact.date == day && !kept.fact.cancelled)
+        self.dryland
+            .iter()
+            .find(|kept| kept.fact.squad == squad && kept.fact.date == day && !kept.fact.cancelled)
     }
 
     /// A dryland session by its name in calendars.

@@ -22,6 +22,7 @@ pub(crate) const MARKS: &[(&str, &[Thing])] = &[
     ("CANARY-pain", &[Thing::Pain]),
     ("CANARY-ban", &[Thing::Letters]),
     ("2026-02-02", &[Thing::Letters]),
+    ("2026-03-04", &[Thing::Pain]),
     ("CANARY-clearance", &[Thing::Letters]),
     ("CANARY-limit", &[Thing::Letters]),
     ("CANARY-reopening", &[Thing::Health]),
@@ -31,6 +32,8 @@ pub(crate) const MARKS: &[(&str, &[Thing])] = &[
     ("CANARY-reason", &[Thing::Notes]),
     ("CANARY-rung", &[Thing::Card]),
     ("CANARY-water", &[Thing::WaterAdvice]),
+    ("CANARY-entry", &[Thing::Notes]),
+    ("CANARY-incident", &[Thing::Notes]),
 ];
 
 fn clinician(mark: &str) -> Value {
@@ -109,6 +112,24 @@ pub(crate) fn facts() -> Vec<(Kind, Value)> {
             "protocol": trade::protocol::read::shipped().hash.to_string(), "engine": "1", "inputs": "x" }),
         ),
         (Kind::WaterWeek, json!({ "from": "2026-02-23", "km": 31.0 })),
+        (
+            Kind::DeckEntry,
+            json!({ "id": "0", "session": "0", "device": "blue phone", "seq": 1, "boot": "0", "t": 1.0,
+            "wall": "2026-03-05T18:00:00Z", "k": "incident", "what": "worry", "words": "CANARY-entry" }),
+        ),
+        (
+            Kind::Incident,
+            json!({ "date": "2026-03-05", "what": "worry", "words": "CANARY-incident", "by": "Olga Owner" }),
+        ),
+        (
+            Kind::WaterSession,
+            json!({ "date": "2026-02-24", "metres": 4123.0, "minutes": 90.0, "effort": 6.0 }),
+        ),
+        (
+            Kind::WeeklyCheck,
+            json!({ "date": "2026-03-04", "left": { "taking_part": 1, "less_training": 1, "performance": 0,
+            "symptoms": 2 }, "right": { "taking_part": 0 }, "from_paper": true }),
+        ),
     ]
 }
 
@@ -142,6 +163,9 @@ fn every_kind_of_fact_about_a_swimmer_is_marked() {
         Kind::Meet,
         Kind::KitPiece,
         Kind::Inspection,
+        Kind::DeckSession,
+        Kind::DeckPlace,
+        Kind::Trial,
     ];
     for kind in Kind::ALL {
         assert!(marked.contains(kind) || about_the_club.contains(kind), "{kind:?} carries no mark");

@@ -243,7 +243,7 @@ feed-session = Dryland: { $squad }
 feed-meet = Meet
 feed-meet-summary = { $name } ({ $grade })
 feed-sits-out = Sits this one out: another load on the same shoulders.
-feed-overruled = Before water by the decision of { $by }: { $reason }. It never counts towards a step up.
+feed-overruled = Before water by the decision of { $by }. It never counts towards a step up.
 
 ## Calendars of others
 weekday-1 = every Monday
@@ -296,3 +296,174 @@ year-phase-keep = Keep
 year-phase-taper = Taper
 year-phase-camp = Camp
 year-phase-holiday = Holiday
+
+## The pages
+spot-week = Week
+spot-year = Year
+week-lede = { $from } to { $to }. Dryland after the last practice, or hours before it; never right before.
+week-turn = Other weeks
+week-before = Week before
+week-this = This week
+week-after = Week after
+week-drawing = The week as lanes
+week-list = The week in words
+week-nothing = Nothing.
+week-all = all squads
+week-meets = Meets ahead
+week-enter = Enter by hand
+week-take = Take along
+week-feed = Calendar of { $squad }
+week-csv = All sessions as a table
+week-json = This week as JSON
+week-sound = Everything people know of holds.
+week-out-of-time = Time ran out before an answer was found. Look again in a moment.
+week-nobody-asks = Nobody asks for dryland this week.
+week-broken = { $n ->
+    [one] One thing no longer holds
+   *[other] { $n } things no longer hold
+}
+week-repair = { $moves ->
+    [one] One change mends it
+   *[other] { $moves } changes mend it
+}; { $kept ->
+    [one] one session stays where people know it
+   *[other] { $kept } sessions stay where people know them
+}
+week-repair-confirm = Confirm this repair
+week-move-new = new
+week-move-to = moves to
+week-move-out = falls out
+week-unplanned = Not planned yet; { $n ->
+    [one] one session is proposed
+   *[other] { $n } sessions are proposed
+}
+week-plan-proven = No plan is better by the points below.
+week-plan-gap = A better plan was not ruled out in time.
+week-plan-confirm = Set these sessions
+week-points = What the points are for
+week-points-what = Preference
+week-points-sessions = Sessions
+week-points-points = Points
+week-clash = There is no plan for this week
+week-clash-lede = These requirements cannot hold together. Without any one of them the others could:
+week-skipped = Left out, because clocks jump over that time: { $what }
+week-key-water = water
+week-key-gap = nothing loaded: water follows too soon
+week-key-dry = dryland
+week-key-broken = no longer holds
+week-key-fallen = practice falls out
+week-key-closed = place closed
+week-line-water = Water, { $who }
+week-line-fallen = Water, { $who }: falls out ({ $why })
+week-line-dry = Dryland, { $who }, { $place }
+week-line-broken = { $session }: no longer holds
+week-line-overruled = Overruled by { $by }: { $reason }. Never counts towards a step up.
+week-line-sit-out = { $n ->
+    [one] One swimmer sits out for another load.
+   *[other] { $n } swimmers sit out for another load.
+}
+week-line-closed = { $place } is closed: { $why }
+week-line-other = { $what }, { $who }
+week-take-out = Take out
+week-take-out-sure = Take this session out
+week-wish = Ask for a time
+week-wish-title = A time asked for
+week-wish-lede = For instance 15:20 before the 16:00 practice: the answer says why not, and what would be better.
+week-wish-ask = Ask
+week-wish-yes = { $squad }, { $when }, { $place }: yes
+week-wish-no = { $squad }, { $when }, { $place }: no
+week-wish-set = Set it
+week-wish-told = Whoever keeps the calendar can set it.
+week-reason-kept = the reason is on record
+week-better = Better
+week-no-better = Nothing better was found this week.
+week-offer-take = Take this
+week-back = Back to the week
+week-overrule-open = Overrule by name
+week-overrule-hint = Kept with your name. The session is marked everywhere and never counts towards a step up.
+week-overrule-do = Overrule
+week-overrule-who = Only the practitioner may overrule this.
+week-overrule-reason = Overruling needs a reason in words.
+week-ask-squad = Squad
+week-ask-place = Place
+week-ask-pool = Pool
+week-ask-from = From
+week-ask-to = To
+week-ask-time-hint = For instance 17:30
+week-ask-days = Days
+week-ask-first = First day
+week-ask-last = Last day
+week-ask-last-hint = Empty when it is one day.
+week-ask-why = Why
+week-ask-change-day = Day of the practice
+week-ask-was = Its usual start
+week-ask-was-hint = Empty for an extra practice.
+week-ask-now-day = New day
+week-ask-now-hint = Empty when the day stays. With no times below, the practice is cancelled.
+week-ask-name = What it is called
+week-ask-grade = How much it counts
+week-ask-starts = First start
+week-ask-kind = What it is
+week-ask-at-once = Groups at once
+week-ask-who = Name
+week-ask-ratio = Swimmers this person may watch
+week-ask-ratio-hint = Empty for the rule of the protocol.
+week-ask-sessions = Sessions a week
+week-ask-least = Fewest that will do
+week-ask-minutes = Minutes of one session
+week-ask-teaching = In teaching
+week-ask-exams = These are exams: practices go on
+week-grade-a = A: the season is built towards it
+week-grade-b = B: it counts
+week-grade-c = C: it is trained through
+week-other-elsewhere = They are elsewhere, for instance at school
+week-other-load = It loads the same shoulders, for instance gym or handball
+week-not-a-time = Write a time of day, for instance 17:30.
+week-ends-first = It ends before it begins.
+week-change-nothing = Give the usual start, or the new times, or both.
+week-sheet-closure = A closure
+week-sheet-change = A practice moved, cancelled or extra
+week-sheet-practice = A weekly practice
+week-sheet-meet = A meet
+week-sheet-other = School or another load
+week-sheet-deck = Deck hours
+week-sheet-supervisor = A supervisor
+week-sheet-plan = What a squad wants
+week-sheet-holiday = Holidays or exams
+week-import = Bring in a calendar
+week-import-lede = An iCalendar file or a table with squad, day, from and to. It is shown before anything is kept.
+week-import-as = What it holds
+week-import-practices = Water practices
+week-import-loads = Other loads on the same shoulders
+week-import-elsewhere = Times at which they are elsewhere
+week-import-file = File
+week-import-read = Read it
+week-import-missing = Choose a file and say what it holds.
+week-import-preview = What the file would bring
+week-import-count = { $n ->
+    [one] One entry
+   *[other] { $n } entries
+}; nothing is kept yet.
+week-import-keep = Keep all of it
+week-import-line = Line { $line }
+year-lede = What is planned away is never counted as missed.
+year-none = No season is on record yet.
+year-squads = Squads
+year-table = Season of { $squad }
+year-week = Week
+year-from = From
+year-phase = Phase
+year-planned = Planned
+year-set = Set
+year-done = Done by swimmers
+year-why = Why
+year-now = (now)
+year-planned-note = Planned: sessions the rules leave for that week. Set: sessions of the squad in the timetable. Done: every swimmer's sessions, added up.
+fact-kind-squad-plan = What a squad wants
+fact-kind-deck-hours = Deck hours
+fact-kind-supervisor = Supervisor
+fact-kind-other-time = School or another load
+fact-kind-closure = Closure
+fact-kind-holiday = Holidays or exams
+fact-kind-practice-change = Practice moved, cancelled or extra
+fact-kind-dryland = Dryland session

@@ -10,7 +10,9 @@
 
 mod account;
 mod answer;
+mod ask;
 mod backup;
+mod band;
 mod clock;
 mod confirm;
 mod demo;
@@ -19,6 +21,7 @@ mod due;
 mod exit;
 mod explain;
 mod failure;
+mod fatigue;
 mod find;
 mod fit;
 mod gate;
@@ -26,6 +29,7 @@ mod import;
 mod init;
 mod input;
 mod log;
+mod numbers;
 mod open;
 mod overrule;
 mod page;
@@ -35,8 +39,10 @@ pub mod reference;
 mod replay;
 mod review;
 mod rota;
+mod screening;
 mod serve;
 mod sheet;
+mod torque;
 mod track;
 mod verify;
 mod week;
@@ -101,6 +107,8 @@ enum Command {
     Gate(gate::Args),
     Dose(dose::Args),
     Due(due::Args),
+    Ask(ask::Args),
+    Screening(screening::Args),
     Review(review::Args),
     Confirm(confirm::Args),
     Override(overrule::Args),
@@ -113,7 +121,11 @@ enum Command {
     Fit(fit::Args),
     Protocol(protocol::Args),
     Explain(explain::Args),
+    Numbers(numbers::Args),
     Account(account::Args),
+    Band(band::Args),
+    Torque(torque::Args),
+    Fatigue(fatigue::Args),
 }
 
 /// What every command is told besides its own arguments.
@@ -169,6 +181,8 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
         Command::Gate(args) => gate::run(&args, context),
         Command::Dose(args) => dose::run(&args, context),
         Command::Due(args) => due::run(&args, context),
+        Command::Ask(args) => ask::run(&args, context),
+        Command::Screening(args) => screening::run(&args, context),
         Command::Review(args) => review::run(&args, context),
         Command::Confirm(args) => confirm::run(&args, context),
         Command::Override(args) => overrule::run(&args, context),
@@ -181,7 +195,11 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
         Command::Fit(args) => fit::run(&args, context),
         Command::Protocol(args) => protocol::run(&args, context),
         Command::Explain(args) => explain::run(&args, context),
+        Command::Numbers(args) => numbers::run(&args, context),
         Command::Account(args) => account::run(&args, context),
+        Command::Band(args) => band::run(&args, context),
+        Command::Torque(args) => torque::run(&args, context),
+        Command::Fatigue(args) => fatigue::run(&args, context),
     }
 }
 

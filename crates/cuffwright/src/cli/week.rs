@@ -79,8 +79,24 @@ pub(super) fn page_of(answer: &WeekAnswer) -> Page {
         page.table(2, &rows);
     }
     for (title, rows) in [
-        ("cli-week-preferences", answer.preferences.iter().map(|one| vec![one.points.to_string(), one.sessions.to_string(), one.words.clone()]).collect::<Vec<_>>()),
-        ("cli-week-reduced", answer.reduced.iter().map(|one| vec![one.group.clone(), format!("{} / {}", one.planned, one.usual), one.words.clone()]).collect()),
+        (
+            "cli-week-preferences",
+            answer
+                .preferences
+                .iter()
+                .map(|one| vec![one.points.to_string(), one.sessions.to_string(), one.words.clone()])
+                .collect::<Vec<_>>(),
+        ),
+        (
+            "cli-week-reduced",
+            answer
+                .reduced
+                .iter()
+                .map(|one| {
+                    vec![one.group.clone(), format!("{} / {}", one.planned, one.usual), one.words.clone()]
+                })
+                .collect(),
+        ),
     ] {
         if !rows.is_empty() {
             page.heading(&word(title));
@@ -92,12 +108,17 @@ pub(super) fn page_of(answer: &WeekAnswer) -> Page {
         for one in &repair.broken {
             reason(&mut page, one);
         }
-        page.heading(&say("cli-week-moves", &[("kept", repair.kept.to_string()), ("moves", repair.moves.len().to_string())]));
+        page.heading(&say(
+            "cli-week-moves",
+            &[("kept", repair.kept.to_string()), ("moves", repair.moves.len().to_string())],
+        ));
         let place = |at: &Option<TimeWord>, none: &str| at.as_ref().map_or_else(|| word(none), time);
         let rows: Vec<Vec<String>> = repair
             .moves
             .iter()
-            .map(|one| vec![one.group.clone(), place(&one.from, "cli-week-new"), place(&one.to, "cli-week-out")])
+            .map(|one| {
+                vec![one.group.clone(), place(&one.from, "cli-week-new"), place(&one.to, "cli-week-out")]
+            })
             .collect();
         page.table(2, &rows);
     }
@@ -123,7 +144,8 @@ pub(super) fn page_of(answer: &WeekAnswer) -> Page {
 fn outcome(page: &mut Page, answer: &WeekAnswer) {
     page.gap();
     let gap = answer.gap.map_or_else(String::new, |gap| format!("{:.1} %", gap * 100.0));
-    let values = [("points", answer.points.map_or_else(String::new, |points| points.to_string())), ("gap", gap)];
+    let values =
+        [("points", answer.points.map_or_else(String::new, |points| points.to_string())), ("gap", gap)];
     match (answer.outcome, answer.proven) {
         ("plan", true) => page.line(&say("cli-week-proven", &values)),
         ("plan", false) if answer.gap.is_some() => page.line(&say("cli-week-gap", &values)),

@@ -29,7 +29,9 @@ pub const SHEETS: &[(&str, &str)] = &[
     ("asks", include_str!("../../assets/css/asks.css")),
     ("pages", include_str!("../../assets/css/pages.css")),
     ("door", include_str!("../../assets/css/door.css")),
+    ("screening", include_str!("../../assets/css/screening.css")),
     ("deck", include_str!("../../assets/css/deck.css")),
+    ("week", include_str!("../../assets/css/week.css")),
     ("print", include_str!("../../assets/css/print.css")),
 ];
 

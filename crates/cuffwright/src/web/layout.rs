@@ -38,10 +38,19 @@ impl Place {
         match self {
             Place::Due => &[Spot::Due, Spot::Review],
             Place::Deck => &[Spot::Deck, Spot::Session, Spot::Devices],
-            Place::People => &[Spot::People, Spot::Import, Spot::Accounts, Spot::Audit, Spot::Retention],
+            Place::People => &[
+                Spot::People,
+                Spot::Screening,
+                Spot::Weekly,
+                Spot::Import,
+                Spot::Accounts,
+                Spot::Audit,
+                Spot::Retention,
+            ],
             Place::Kit => &[Spot::Kit],
             Place::Rules => &[Spot::Rules, Spot::Exercises, Spot::Sources],
-            Place::Week | Place::Year => &[],
+            Place::Week => &[Spot::Week],
+            Place::Year => &[Spot::Year, Spot::Season, Spot::SetTimes],
         }
     }
 
@@ -71,6 +80,10 @@ pub enum Spot {
     Session,
     /// The swimmers.
     People,
+    /// A screening day and what comes of it.
+    Screening,
+    /// The weekly check.
+    Weekly,
     /// Files of the club.
     Import,
     /// What the club owns.
@@ -89,6 +102,14 @@ pub enum Spot {
     Audit,
     /// For how long records are kept.
     Retention,
+    /// What the season showed.
+    Season,
+    /// What sets to expect.
+    SetTimes,
+    /// The timetable.
+    Week,
+    /// The season.
+    Year,
 }
 
 impl Spot {
@@ -100,6 +121,8 @@ impl Spot {
             Spot::Deck => "/deck",
             Spot::Session => "/session",
             Spot::People => "/people",
+            Spot::Screening => "/screening",
+            Spot::Weekly => "/weekly",
             Spot::Import => "/import",
             Spot::Kit => "/kit",
             Spot::Rules => "/rules",
@@ -109,6 +132,10 @@ impl Spot {
             Spot::Accounts => "/accounts",
             Spot::Audit => "/audit",
             Spot::Retention => "/retention",
+            Spot::Week => "/week",
+            Spot::Year => "/year",
+            Spot::Season => "/season",
+            Spot::SetTimes => "/season/set-times",
         }
     }
 
@@ -119,6 +146,8 @@ impl Spot {
             Spot::People => "spot-people",
             Spot::Deck => "spot-deck",
             Spot::Session => "spot-session",
+            Spot::Screening => "spot-screening",
+            Spot::Weekly => "spot-weekly",
             Spot::Import => "spot-import",
             Spot::Kit => "place-kit",
             Spot::Rules => "place-rules",
@@ -128,6 +157,10 @@ impl Spot {
             Spot::Accounts => "spot-accounts",
             Spot::Audit => "spot-audit",
             Spot::Retention => "spot-retention",
+            Spot::Season => "spot-season",
+            Spot::SetTimes => "spot-set-times",
+            Spot::Week => "spot-week",
+            Spot::Year => "spot-year",
         }
     }
 }

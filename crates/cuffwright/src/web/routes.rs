@@ -13,8 +13,8 @@ use axum::routing::{MethodRouter, get, post};
 
 use super::error::{Kind, WebError};
 use super::pages::{
-    club, deck, door, due, facts, home, import, kit, people, person, privacy, record, review, rules, see_as,
-    session, views,
+    club, deck, door, due, facts, home, import, kit, people, person, privacy, record, review, rules,
+    screening, season, see_as, session, views, week, weekly, year,
 };
 use super::site::Site;
 use super::site::guard::only_us;
@@ -129,6 +129,21 @@ pub const ROUTES: &[Route] = &[
     shows("/people/{id}/facts/{fact}", Needs::Swimmer(Thing::Notes), facts::one),
     takes("/people/{id}/facts/{fact}/correct", Needs::Swimmer(Thing::Decide), facts::correct, FORM_LIMIT),
     takes("/people/{id}/facts/{fact}/take-back", Needs::Swimmer(Thing::Decide), facts::take_back, FORM_LIMIT),
+    // A screening day, what follows from it, the weekly check.
+    shows("/people/{id}/screening", CLINICAL, screening::values::show),
+    shows("/people/{id}/retest", CLINICAL, screening::retest::show),
+    shows("/people/{id}/water", CLINICAL, weekly::water::show),
+    shows("/people/{id}/weekly", Needs::Swimmer(Thing::ReportPain), weekly::check::show),
+    takes("/people/{id}/weekly", Needs::Swimmer(Thing::ReportPain), weekly::check::send, FORM_LIMIT),
+    shows("/screening", Needs::Everybody(Thing::Examine), screening::show),
+    shows("/screening/form", Needs::Everybody(Thing::Examine), screening::paper::show),
+    shows("/screening/findings", CLINICAL, screening::watch::show),
+    shows("/screening/trials", Needs::Everybody(Thing::Examine), screening::trial::show),
+    takes("/screening/trials", Needs::Everybody(Thing::Examine), screening::trial::send, FILE_LIMIT),
+    shows("/screening/{station}", Needs::Everybody(Thing::Examine), screening::station::show),
+    takes("/screening/{station}", Needs::Everybody(Thing::Examine), screening::station::send, SESSION_LIMIT),
+    shows("/weekly", CLINICAL, weekly::show),
+    shows("/weekly/form", CLINICAL, weekly::paper::show),
     // The club.
     shows("/import", Needs::Everybody(Thing::Import), import::show),
     takes("/import", Needs::Everybody(Thing::Import), import::take, FILE_LIMIT),
@@ -138,6 +153,23 @@ pub const ROUTES: &[Route] = &[
     takes("/club", Needs::Everybody(Thing::EditCalendar), club::send, FORM_LIMIT),
     shows("/kit", Needs::Everybody(Thing::Kit), kit::show),
     takes("/kit", Needs::Everybody(Thing::EditKit), kit::send, FORM_LIMIT),
+    // The season: counts without names; set times with them.
+    shows("/season", Needs::Everybody(Thing::Counts), season::board::show),
+    shows("/season/set-times", CLINICAL, season::set_times::show),
+    // The timetable: everybody sees when and where; whoever keeps the calendar changes it.
+    shows("/week", Needs::Everybody(Thing::Calendar), week::show),
+    takes("/week", Needs::Everybody(Thing::EditCalendar), week::send, FORM_LIMIT),
+    shows("/week/wish", Needs::Everybody(Thing::Calendar), week::wish::show),
+    takes("/week/wish", Needs::Everybody(Thing::EditCalendar), week::wish::send, FORM_LIMIT),
+    shows("/week/enter/{what}", Needs::Everybody(Thing::EditCalendar), week::enter::show),
+    takes("/week/enter/{what}", Needs::Everybody(Thing::EditCalendar), week::enter::send, FORM_LIMIT),
+    shows("/week/import", Needs::Everybody(Thing::EditCalendar), week::files::import),
+    takes("/week/import", Needs::Everybody(Thing::EditCalendar), week::files::take, SESSION_LIMIT),
+    shows("/week/feed/{squad}", Needs::Everybody(Thing::Calendar), week::files::squad_feed),
+    shows("/people/{id}/calendar", Needs::Swimmer(Thing::Roster), week::files::person_feed),
+    shows("/week/table.csv", Needs::Everybody(Thing::Calendar), week::files::table),
+    shows("/week/week.json", Needs::Everybody(Thing::Calendar), week::files::week_json),
+    shows("/year", Needs::Everybody(Thing::Calendar), year::show),
     // The rules.
     shows("/rules", Needs::Everybody(Thing::Protocol), rules::show),
     shows("/rules/sources", Needs::Everybody(Thing::Protocol), rules::sources),

@@ -59,7 +59,16 @@ fn every_row_asks_for_something_but_the_door_itself() {
     let open: Vec<&str> =
         ROUTES.iter().filter(|route| route.needs == Needs::Nothing).map(|route| route.path).collect();
     for path in open {
-        let is_door = ["/first", "/sign-in", "/invited", "/pair", "/install", "/assets/", "/deck/app/", "/deck/worker.js"];
+        let is_door = [
+            "/first",
+            "/sign-in",
+            "/invited",
+            "/pair",
+            "/install",
+            "/assets/",
+            "/deck/app/",
+            "/deck/worker.js",
+        ];
         assert!(is_door.iter().any(|begins| path.starts_with(begins)), "{path} asks for nothing");
     }
 }

@@ -106,8 +106,10 @@ async fn the_audit_says_who_looked_and_is_filtered_by_person_and_by_record() {
     let practitioner = Asker::As(Role::Practitioner);
     club.get(&format!("/people/{}", swimmer(1)), practitioner).await;
     club.get(&format!("/people/{}", swimmer(2)), practitioner).await;
+    club.get("/", practitioner).await;
     let all = club.get("/audit", OWNER).await;
     assert!(all.body.contains("Person practitioner") && all.body.contains("saw"));
+    assert!(all.body.contains("why something is held back"), "the day of everybody was looked at");
     let account =
         club.site.desk().accounts().unwrap().into_iter().find(|one| one.role == Role::Practitioner).unwrap();
     let by = club.get(&format!("/audit?account={}", account.id.0), OWNER).await;

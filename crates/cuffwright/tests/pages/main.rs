@@ -11,5 +11,6 @@ mod person;
 mod record;
 mod review;
 mod rules;
+mod screening;
 mod session;
 mod site;

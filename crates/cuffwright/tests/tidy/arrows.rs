@@ -14,8 +14,11 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("store", &[]),
     // The door decides over values and the store keeps rows; neither knows the other, and `app` brings them together.
     ("door", &[]),
-    ("app", &["quantity", "mechanics", "trade", "schedule", "store", "door"]),
-    ("cuffwright", &["quantity", "mechanics", "picture", "trade", "schedule", "store", "door", "app"]),
+    ("app", &["quantity", "mechanics", "stats", "trade", "schedule", "store", "door"]),
+    (
+        "cuffwright",
+        &["quantity", "mechanics", "picture", "stats", "trade", "schedule", "store", "door", "app"],
+    ),
 ];
 
 /// What each pure crate may use from outside. Adding a name here is a decision: no clock, file, socket, database or

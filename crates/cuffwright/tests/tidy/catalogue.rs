@@ -25,6 +25,7 @@ const BUILT_NAMES: &[&str] = &[
     "due-kind-",
     "ends-by-",
     "kind-",
+    "lack-",
     "owner-",
     "phase-",
     "sex-",
@@ -48,6 +49,12 @@ const BUILT_NAMES: &[&str] = &[
     "return-condition-",
     "rope-end-",
     "rope-mark-",
+    "ask-",
+    "change-",
+    "flag-",
+    "station-",
+    "values-hollow-",
+    "why-none-",
 ];
 
 fn messages() -> BTreeSet<String> {

@@ -96,7 +96,12 @@ pub fn answer(week: &Week, request: &Request) -> Reply {
     }
     let can_be_overruled = breaks.iter().all(|breach| breach.requirement.kind.can_be_overruled());
     let offers = offers(week, &others, request);
-    Reply { can_be_overruled, activation: can_be_overruled && week.settings.activation_allowed, breaks, offers }
+    Reply {
+        can_be_overruled,
+        activation: can_be_overruled && week.settings.activation_allowed,
+        breaks,
+        offers,
+    }
 }
 
 /// What the request alone adds to what is broken.
@@ -114,18 +119,25 @@ fn offers(week: &Week, others: &[Session], request: &Request) -> Vec<Offer> {
             let wish = Request { group: request.group, place: *place, span: *span };
             *span != request.span && broken_by(week, others, &wish).is_empty()
         })
-        .map(|(kind, place, span)| {
-            Offer { kind, place, span, points: total(&points(week, request.group, span)) }
+        .map(|(kind, place, span)| Offer {
+            kind,
+            place,
+            span,
+            points: total(&points(week, request.group, span)),
         })
         .collect();
     let far = |offer: &Offer| {
-        (days_between(request.span.day(), offer.span.day()).abs(), offer.span.start.minutes_until(request.span.start).abs())
+        (
+            days_between(request.span.day(), offer.span.day()).abs(),
+            offer.span.start.minutes_until(request.span.start).abs(),
+        )
     };
     found.sort_by_key(|offer| (offer.kind, offer.place != request.place, -offer.points, far(offer)));
     // One of each kind and day first, so that three offers are three different ways out.
     let mut chosen: Vec<Offer> = Vec::new();
     for offer in &found {
-        let is_new = chosen.iter().all(|other| other.kind != offer.kind || other.span.day() != offer.span.day());
+        let is_new =
+            chosen.iter().all(|other| other.kind != offer.kind || other.span.day() != offer.span.day());
         if is_new && chosen.len() < OFFERS {
             chosen.push(offer.clone());
         }
@@ -148,7 +160,8 @@ fn candidates(week: &Week, request: &Request) -> Vec<(OfferKind, usize, Span)> {
         if span.day() != day {
             return OfferKind::OtherDay;
         }
-        let mut on_day = water.iter().filter(|(_, water)| water.span.day() == day).map(|(_, water)| water.span).peekable();
+        let mut on_day =
+            water.iter().filter(|(_, water)| water.span.day() == day).map(|(_, water)| water.span).peekable();
         let has_water = on_day.peek().is_some();
         let on_day: Vec<Span> = on_day.collect();
         if has_water && on_day.iter().all(|water| 0 <= water.minutes_to(span)) {
@@ -165,19 +178,24 @@ fn candidates(week: &Week, request: &Request) -> Vec<(OfferKind, usize, Span)> {
             if let Some(span) = stretch(week, practice.span.end.civil(), minutes) {
                 all.push((kind_of(span), *place, span));
             }
-            let latest = practice.span.start.civil().saturating_sub((week.settings.gap_minutes() + minutes).minutes());
+            let latest =
+                practice.span.start.civil().saturating_sub((week.settings.gap_minutes() + minutes).minutes());
             if let Some(span) = stretch(week, latest, minutes) {
                 all.push((kind_of(span), *place, span));
             }
         }
     }
     for slot in week.slots.iter().filter(|slot| slot.in_window) {
-        if let Some(span) = stretch(week, slot.span.start.civil(), minutes).filter(|span| slot.span.covers(*span)) {
+        if let Some(span) =
+            stretch(week, slot.span.start.civil(), minutes).filter(|span| slot.span.covers(*span))
+        {
             all.push((kind_of(span), slot.place, span));
         }
     }
     for window in &week.windows {
-        if let Some(span) = stretch(week, window.span.start.civil(), minutes).filter(|span| window.span.covers(*span)) {
+        if let Some(span) =
+            stretch(week, window.span.start.civil(), minutes).filter(|span| window.span.covers(*span))
+        {
             all.push((kind_of(span), window.place, span));
         }
     }

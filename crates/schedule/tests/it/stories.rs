@@ -1,12 +1,12 @@
 //! The trade's worked stories about time: S7 doubles, S12 the coach who wants it before practice.
 
 use schedule::week::Load;
+use schedule::week::Week;
 use schedule::week::plan::{Answer, plan};
 use schedule::week::prefer::{points, total};
 use schedule::week::refuse::Cause;
 use schedule::week::request::{OfferKind, Request, answer};
 use schedule::week::requirement::Kind;
-use schedule::week::Week;
 
 use crate::build::{candidates, group, known, slot, span, supervisor, water, week, window};
 
@@ -89,7 +89,10 @@ fn s12_the_coach_wants_it_before_practice() {
     let reply = answer(&week, &request);
     assert!(!reply.is_granted());
     assert_eq!(reply.breaks.len(), 1);
-    assert!(reply.can_be_overruled && !reply.activation, "the easy minutes are off unless the club wants them");
+    assert!(
+        reply.can_be_overruled && !reply.activation,
+        "the easy minutes are off unless the club wants them"
+    );
     assert_eq!(reply.offers.len(), 3);
     let kinds: Vec<OfferKind> = reply.offers.iter().map(|offer| offer.kind).collect();
     assert_eq!(kinds, vec![OfferKind::AfterLast, OfferKind::EndsEarlyEnough, OfferKind::OtherDay]);
