@@ -165,7 +165,7 @@ told! {
     checked: IntakeFact => intakes, ScreeningFact => screenings, GrowthFact => growth, PainFact => pains,
         AbsenceFact => absences, LimitFact => limits, WaterWeekFact => water_weeks;
     aside: SwimmerFact, TalkFact, ClubFact, PracticeFact, SeasonFact, PeriodFact, MeetFact, KitPieceFact,
-        InspectionFact
+        InspectionFact, CalibrationFact, ArmLengthsFact
 }
 
 impl Told for facts::DecisionFact {

@@ -7,7 +7,7 @@ use super::days::{BOOKS_OPEN, DAY, MEASURING_DAYS, SCREENING_DAYS};
 use super::diary::{Diary, Hand};
 use super::random::Random;
 use crate::facts::{
-    ConsentFact, ConsentWord, ContactFact, FindingFact, GrowthFact, IntakeFact, ScreeningFact, SexWord,
+    ArmLengthsFact, ConsentFact, ConsentWord, ContactFact, FindingFact, GrowthFact, IntakeFact, ScreeningFact, SexWord,
     SideWord, SwimmerFact, WaterWeekFact, WithoutValue,
 };
 
@@ -264,4 +264,23 @@ fn water(diary: &mut Diary<'_>, member: &Member, day: Date) {
     };
     diary.at(day, 9 * 60 + 30);
     diary.write(Hand::Office, &WaterWeekFact { from, km: tenths(km) });
+}
+
+/// Lengths of the arm, for those who are fifteen and more and were screened: invented, in proportion to height.
+pub(super) fn arms(diary: &mut Diary<'_>, member: &Member) {
+    let day = SCREENING_DAYS[0];
+    if member.age_on(day) < 15.0 || !screened_on(member).contains(&day) {
+        return;
+    }
+    diary.at(day, 17 * 60);
+    let height = height_on(member, day) / 100.0;
+    let centimetres = |share: f64| (height * share * 100.0).round() / 100.0;
+    let fact = ArmLengthsFact {
+        date: day,
+        upper_arm_m: Some(centimetres(0.178)),
+        forearm_m: Some(centimetres(0.147)),
+        wrist_to_knuckle_m: Some(centimetres(0.051)),
+        elbow_spacing_m: Some(centimetres(0.235)),
+    };
+    diary.write(Hand::Practitioner, &fact);
 }

@@ -13,8 +13,8 @@ use axum::routing::{MethodRouter, get, post};
 
 use super::error::{Kind, WebError};
 use super::pages::{
-    club, deck, door, due, facts, home, import, kit, people, person, privacy, record, review, rules, see_as,
-    session, views,
+    band, club, deck, door, due, facts, home, import, kit, people, person, privacy, record, review, rules,
+    see_as, session, views, what_if,
 };
 use super::site::Site;
 use super::site::guard::only_us;
@@ -118,6 +118,7 @@ pub const ROUTES: &[Route] = &[
     shows("/people/{id}", Needs::Swimmer(Thing::Roster), person::show),
     shows("/views", Needs::Some(Thing::Roster), views::all),
     shows("/views/{id}", Needs::Swimmer(Thing::Roster), views::one),
+    shows("/people/{id}/loads", CLINICAL, person::loads::show),
     takes("/people/{id}/decide", Needs::Swimmer(Thing::Decide), person::decide::decide, FORM_LIMIT),
     shows("/people/{id}/record/{sheet}", Needs::Sheet, record::show),
     takes("/people/{id}/record/{sheet}", Needs::Sheet, record::send, FORM_LIMIT),
@@ -134,6 +135,9 @@ pub const ROUTES: &[Route] = &[
     takes("/club", Needs::Everybody(Thing::EditCalendar), club::send, FORM_LIMIT),
     shows("/kit", Needs::Everybody(Thing::Kit), kit::show),
     takes("/kit", Needs::Everybody(Thing::EditKit), kit::send, FORM_LIMIT),
+    shows("/kit/band", Needs::Everybody(Thing::Kit), band::show),
+    takes("/kit/band", Needs::Everybody(Thing::EditKit), band::send, FORM_LIMIT),
+    shows("/kit/what-if", Needs::Everybody(Thing::Kit), what_if::show),
     // The rules.
     shows("/rules", Needs::Everybody(Thing::Protocol), rules::show),
     shows("/rules/sources", Needs::Everybody(Thing::Protocol), rules::sources),

@@ -10,9 +10,10 @@
 //! - [`record`]: every form by which a fact is written down.
 //! - [`facts`]: one fact: look at it, put it right, take it back.
 //! - [`session`]: a session written down by hand.
-//! - [`kit`], [`rules`]: what the club owns, and every number with its source.
+//! - [`kit`], [`band`], [`what_if`], [`rules`]: what the club owns and what it pulls, and every number with its source.
 //! - [`first`], [`club`], [`import`]: what a newcomer sees, who the club is, the club's own files.
 
+pub mod band;
 pub mod club;
 pub mod deck;
 pub mod door;
@@ -33,3 +34,4 @@ pub mod seen;
 pub mod session;
 pub mod shared;
 pub mod views;
+pub mod what_if;
