@@ -8,7 +8,8 @@ use mechanics::elastic::Piece;
 use mechanics::figure::{BandEnd, Frame, Part, Place};
 use mechanics::strength::Rotation;
 use mechanics::torque::{
-    AnchoredRotation, BallCircles, Exercise as Geometry, HandRaise, Movement, Point, Row, Tempo, TwoHandRotation,
+    AnchoredRotation, BallCircles, Exercise as Geometry, HandRaise, Movement, Point, Row, Tempo,
+    TwoHandRotation,
 };
 use quantity::{Angle, Force, Length, Mass, Time};
 use trade::name::RungId;
@@ -42,7 +43,8 @@ pub fn movement(exercise: &Exercise, rung: Option<&RungId>, body: &Body, kit: Ki
         Kit::Weight(mass) => lifted(script, &drawing, body, mass)?,
     };
     let beat = drawing.beat?;
-    let tempo = Tempo::new(beat.out, beat.hold, if beat.back == Time::ZERO { beat.out } else { beat.back }).ok()?;
+    let tempo =
+        Tempo::new(beat.out, beat.hold, if beat.back == Time::ZERO { beat.out } else { beat.back }).ok()?;
     Some(Movement { exercise: geometry, from, to, tempo })
 }
 
@@ -112,11 +114,7 @@ fn anchored(drawing: &Drawn, body: &Body, piece: Piece, from: Angle) -> Option<G
     if level < 0.2 {
         return None;
     }
-    let anchor = Point::at(
-        hand_at[0] + far * towards[0] / level,
-        hand_at[1] + far * towards[1] / level,
-        0.0,
-    );
+    let anchor = Point::at(hand_at[0] + far * towards[0] / level, hand_at[1] + far * towards[1] / level, 0.0);
     Some(Geometry::AnchoredRotation(AnchoredRotation { forearm, anchor, piece }))
 }
 
@@ -153,7 +151,12 @@ fn tight(piece: Piece) -> f64 {
     piece.rest().metres() * JUST_TIGHT
 }
 
-fn lifted(script: &FigureScript, drawing: &Drawn, body: &Body, mass: Mass) -> Option<(Geometry, Angle, Angle)> {
+fn lifted(
+    script: &FigureScript,
+    drawing: &Drawn,
+    body: &Body,
+    mass: Mass,
+) -> Option<(Geometry, Angle, Angle)> {
     if let Some(radius) = script.circle {
         let frames = drawing.frames(&[0.0]);
         let elevation = hanging(frames.first()?)?;
@@ -184,11 +187,7 @@ fn hanging(frame: &Frame) -> Option<Angle> {
 }
 
 fn less(one: Place, other: Place) -> [f64; 3] {
-    [
-        (one.right - other.right).metres(),
-        (one.forward - other.forward).metres(),
-        (one.up - other.up).metres(),
-    ]
+    [(one.right - other.right).metres(), (one.forward - other.forward).metres(), (one.up - other.up).metres()]
 }
 
 fn unit(vector: [f64; 3]) -> Option<[f64; 3]> {

@@ -32,6 +32,7 @@ const ENGLISH: &[(&str, &str)] = &[
     ("load", include_str!("../text/en/load.ftl")),
     ("loadcli", include_str!("../text/en/loadcli.ftl")),
     ("protocol", include_str!("../text/en/protocol.ftl")),
+    ("scale", include_str!("../text/en/scale.ftl")),
     ("screening", include_str!("../text/en/screening.ftl")),
     ("season", include_str!("../text/en/season.ftl")),
     ("web", include_str!("../text/en/web.ftl")),
@@ -187,7 +188,9 @@ impl Reader<'_> {
     /// The measured band nearest to a nominal rung, where one is near enough.
     pub fn measured_for(&self, rung: &trade::protocol::Rung) -> Option<&MeasuredBand> {
         let trade::protocol::Load::Band(nominal) = rung.load else { return None };
-        let off = |band: &MeasuredBand| band.at_double.ratio_to(nominal).map_or(f64::MAX, |ratio| (ratio - 1.0).abs());
+        let off = |band: &MeasuredBand| {
+            band.at_double.ratio_to(nominal).map_or(f64::MAX, |ratio| (ratio - 1.0).abs())
+        };
         self.measured
             .iter()
             .filter(|band| off(band) <= STANDS_FOR)

@@ -179,7 +179,9 @@ fn line(
     for rung in exercise.ladder.iter().filter(|rung| !rung.not_heavier) {
         match rung.load {
             Load::Band(_) => {}
-            Load::Weight(mass) => reckoned.extend(weight(desk, exercise, rung, mass, body, strength.as_ref())),
+            Load::Weight(mass) => {
+                reckoned.extend(weight(desk, exercise, rung, mass, body, strength.as_ref()))
+            }
             Load::Unloaded => {
                 let none = Mass::from_kilograms(0.0);
                 reckoned.extend(weight(desk, exercise, rung, none, body, strength.as_ref()));
@@ -241,7 +243,13 @@ fn weight(
     let movement = reckon::movement(exercise, Some(&rung.id), body, Kit::Weight(mass))?;
     let Ok(Outcome::Torque(report)) = movement.report(&InputErrors::CALIBRATED) else { return None };
     let share = strength.and_then(|strength| strength.share(report.peak()));
-    Some(Reckoned { name: desk.reader().rung_name(rung), rung: Some(rung.id.clone()), movement, report, share })
+    Some(Reckoned {
+        name: desk.reader().rung_name(rung),
+        rung: Some(rung.id.clone()),
+        movement,
+        report,
+        share,
+    })
 }
 
 fn pulled(
@@ -265,7 +273,9 @@ fn pulled(
     }
     let at_end = movement.exercise.band_at(movement.to)?.stretch;
     let known = fit.band_error(at_end).unwrap_or(InputErrors::CALIBRATED.band);
-    let Ok(Outcome::Torque(report)) = movement.report(&InputErrors { band: known, ..InputErrors::CALIBRATED }) else {
+    let Ok(Outcome::Torque(report)) =
+        movement.report(&InputErrors { band: known, ..InputErrors::CALIBRATED })
+    else {
         return None;
     };
     let share = strength.and_then(|strength| strength.share(report.peak()));
