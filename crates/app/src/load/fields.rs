@@ -91,7 +91,8 @@ impl<'a> Fields<'a> {
 
     /// Reports a missing key.
     pub(super) fn missing(&self, key: &str, hint: &'static str) {
-        self.found.add(Problem::at(self.at(key), "load-missing").with("key", key.to_owned()).with("why", hint));
+        self.found
+            .add(Problem::at(self.at(key), "load-missing").with("key", key.to_owned()).with("why", hint));
     }
 
     pub(super) fn problem(&self, key: &str, says: &'static str) -> Problem {
@@ -268,7 +269,9 @@ impl<'a> Fields<'a> {
                     let within = format!("{}[{}]", self.at(name), index + 1);
                     let table = item.as_table();
                     if table.is_none() {
-                        self.found.add(Problem::at(within.clone(), "load-not-a-table").with("key", (*name).to_owned()));
+                        self.found.add(
+                            Problem::at(within.clone(), "load-not-a-table").with("key", (*name).to_owned()),
+                        );
                     }
                     table.map(|table| Fields::of(table, &within, self.found))
                 })

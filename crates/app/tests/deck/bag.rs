@@ -49,7 +49,8 @@ fn a_bag_holds_no_health_reason() {
     let bag = desk.deck_bag(&session(&desk), "d", ("now", 0));
     let text = serde_json::to_string(&bag).unwrap();
     for word in ["beighton", "referral", "clearance", "consent", "screening", "dislocat"] {
-        let found = text.to_lowercase().find(word).map(|at| &text[at.saturating_sub(60)..(at + 40).min(text.len())]);
+        let found =
+            text.to_lowercase().find(word).map(|at| &text[at.saturating_sub(60)..(at + 40).min(text.len())]);
         assert_eq!(found, None, "{word}");
     }
 }

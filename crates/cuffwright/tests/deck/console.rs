@@ -19,10 +19,20 @@ async fn a_whole_session_without_a_network_and_the_next_doses_when_it_comes_back
         stage.until("deck.session.now(deck.now()).phase?.kind === 'work'").await;
         stage.skip(12.0).await;
         stage.touch(&who[0], "cue").await;
-        stage.until(&format!("document.querySelector(\".deck-place[data-who='{}']\").dataset.cued === 'grace'", who[0])).await;
+        stage
+            .until(&format!(
+                "document.querySelector(\".deck-place[data-who='{}']\").dataset.cued === 'grace'",
+                who[0]
+            ))
+            .await;
         stage.skip(6.0).await;
         stage.touch(&who[0], "lost").await;
-        stage.until(&format!("document.querySelector(\".deck-place[data-who='{}']\").dataset.stands === 'form'", who[0])).await;
+        stage
+            .until(&format!(
+                "document.querySelector(\".deck-place[data-who='{}']\").dataset.stands === 'form'",
+                who[0]
+            ))
+            .await;
         if set < 3 {
             stage.click(".deck-held:not(:disabled)").await;
         }
@@ -66,20 +76,26 @@ async fn a_whole_session_without_a_network_and_the_next_doses_when_it_comes_back
 }
 
 async fn places(stage: &Stage) -> String {
-    let script = "return [...document.querySelectorAll('#wall > li')].map((row) => row.dataset.who ?? 'row').join()";
+    let script =
+        "return [...document.querySelectorAll('#wall > li')].map((row) => row.dataset.who ?? 'row').join()";
     stage.ask(script).await.as_str().unwrap().to_owned()
 }
 
 #[tokio::test(flavor = "multi_thread")]
 async fn a_second_contact_a_sleeping_screen_pain_and_who_may_not() {
     let mut stage = Stage::open(360, &[("SC-1", 30)]).await;
-    let blocked = stage.ask("return deck.bag.swimmers.find((one) => one.lines.clear.length === 0)?.id ?? ''").await;
+    let blocked =
+        stage.ask("return deck.bag.swimmers.find((one) => one.lines.clear.length === 0)?.id ?? ''").await;
     let blocked = blocked.as_str().unwrap().to_owned();
     stage.click(&format!(".deck-person[data-who='{blocked}'] .deck-here")).await;
     let who = stage.gather(3).await;
     stage.begin().await;
     let mine = format!(".deck-place[data-who='{blocked}'] .deck-lost-touch");
-    assert_eq!(stage.ask(&format!("return document.querySelector(\"{mine}\").disabled")).await, true, "who may not cannot be started");
+    assert_eq!(
+        stage.ask(&format!("return document.querySelector(\"{mine}\").disabled")).await,
+        true,
+        "who may not cannot be started"
+    );
 
     stage.skip(5.0).await;
     // Two contacts of one wet finger, 80 ms apart.
@@ -87,15 +103,30 @@ async fn a_second_contact_a_sleeping_screen_pain_and_who_may_not() {
         "const lost = document.querySelector(\".deck-place[data-who='{}'] .deck-lost-touch\"); const down = () => lost.dispatchEvent(new PointerEvent('pointerdown', {{ bubbles: true, button: 0 }})); down(); setTimeout(down, 80);",
         who[0]
     )).await;
-    stage.until(&format!("document.querySelector(\".deck-place[data-who='{}']\").dataset.stands === 'form'", who[0])).await;
+    stage
+        .until(&format!(
+            "document.querySelector(\".deck-place[data-who='{}']\").dataset.stands === 'form'",
+            who[0]
+        ))
+        .await;
     tokio::time::sleep(std::time::Duration::from_millis(400)).await;
-    assert_eq!(stage.ask("return deck.session.state.entries().filter((entry) => entry.k === 'end').length").await, 1);
+    assert_eq!(
+        stage.ask("return deck.session.state.entries().filter((entry) => entry.k === 'end').length").await,
+        1
+    );
 
     // Pain opens the rule at once.
     stage.click(&format!(".deck-place[data-who='{}'] .deck-who", who[1])).await;
     stage.click("#pain").await;
-    stage.until(&format!("document.querySelector(\".deck-place[data-who='{}']\").dataset.stands === 'pain'", who[1])).await;
-    stage.run("document.querySelectorAll('dialog[open] .deck-scale')[1].querySelectorAll('button')[4].click()").await;
+    stage
+        .until(&format!(
+            "document.querySelector(\".deck-place[data-who='{}']\").dataset.stands === 'pain'",
+            who[1]
+        ))
+        .await;
+    stage
+        .run("document.querySelectorAll('dialog[open] .deck-scale')[1].querySelectorAll('button')[4].click()")
+        .await;
     stage.click("#pain-done").await;
     stage.until("document.querySelector('#pain-told')?.textContent.includes('all shoulder exercises')").await;
     stage.run("document.querySelector('dialog[open] .deck-close').click()").await;
@@ -156,7 +187,9 @@ async fn a_session_runs_by_keyboard_alone() {
     let who = stage.ask(script).await.as_str().unwrap().to_owned();
     tab_to(&stage, &format!(".deck-person[data-who='{who}'] .deck-here")).await;
     press(&stage).await;
-    stage.until(&format!("!document.querySelector(\".deck-person[data-who='{who}'] .deck-ask\").disabled")).await;
+    stage
+        .until(&format!("!document.querySelector(\".deck-person[data-who='{who}'] .deck-ask\").disabled"))
+        .await;
     tab_to(&stage, &format!(".deck-person[data-who='{who}'] .deck-ask")).await;
     press(&stage).await;
     tab_to(&stage, "dialog[open] #ask-spoken").await;
@@ -174,9 +207,17 @@ async fn a_session_runs_by_keyboard_alone() {
     stage.skip(3.0).await;
     tab_to(&stage, &format!(".deck-place[data-who='{who}'] .deck-lost-touch")).await;
     press(&stage).await;
-    stage.until(&format!("document.querySelector(\".deck-place[data-who='{who}']\").dataset.stands === 'form'")).await;
+    stage
+        .until(&format!(
+            "document.querySelector(\".deck-place[data-who='{who}']\").dataset.stands === 'form'"
+        ))
+        .await;
     tab_to(&stage, &format!(".deck-place[data-who='{who}'] .deck-undo-touch")).await;
     press(&stage).await;
-    stage.until(&format!("document.querySelector(\".deck-place[data-who='{who}']\").dataset.stands === 'open'")).await;
+    stage
+        .until(&format!(
+            "document.querySelector(\".deck-place[data-who='{who}']\").dataset.stands === 'open'"
+        ))
+        .await;
     stage.end().await;
 }
