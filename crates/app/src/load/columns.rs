@@ -120,9 +120,11 @@ fn heads(record: &StringRecord, wanted: &[Wanted], needed: &[usize]) -> Result<V
     let mut columns: Vec<Column> = Vec::new();
     let mut problems = Vec::new();
     for (at, head) in record.iter().enumerate() {
-        let Some((index, unit)) = wanted.iter().enumerate().find_map(|(index, wanted)| {
-            named(head, wanted.words).map(|unit| (index, unit))
-        }) else {
+        let Some((index, unit)) = wanted
+            .iter()
+            .enumerate()
+            .find_map(|(index, wanted)| named(head, wanted.words).map(|unit| (index, unit)))
+        else {
             continue;
         };
         let wanted = &wanted[index];
@@ -146,11 +148,14 @@ fn heads(record: &StringRecord, wanted: &[Wanted], needed: &[usize]) -> Result<V
         let key = wanted[*place].key;
         let is_there = columns.iter().any(|column| column.wanted == *place);
         // A column whose unit was refused is not called missing as well.
-        let refused = problems.iter().any(|problem: &Problem| problem.args.iter().any(|(_, value)| value == key));
+        let refused =
+            problems.iter().any(|problem: &Problem| problem.args.iter().any(|(_, value)| value == key));
         if !is_there && !refused {
             let found: Vec<&str> = record.iter().filter(|head| !head.is_empty()).collect();
             problems.push(
-                Problem::at("", "load-no-column").with("wanted", key.to_owned()).with("found", found.join(", ")),
+                Problem::at("", "load-no-column")
+                    .with("wanted", key.to_owned())
+                    .with("found", found.join(", ")),
             );
         }
     }
@@ -206,7 +211,9 @@ fn scale(unit: &[String], wanted: &Wanted) -> Result<Scale, &'static str> {
 fn spelled(word: &str, dimension: Dimension) -> Option<Unit> {
     let unit = match word {
         "kgf" | "kgforce" | "kilogramforce" | "kilogramsforce" | "kilopond" => Unit::KilogramForce,
-        "lbf" | "lbforce" | "lbsforce" | "poundforce" | "poundsforce" | "pounds" | "pound" => Unit::PoundForce,
+        "lbf" | "lbforce" | "lbsforce" | "poundforce" | "poundsforce" | "pounds" | "pound" => {
+            Unit::PoundForce
+        }
         "kn" => return None,
         _ => return None,
     };
@@ -257,7 +264,12 @@ mod tests {
 
     const WANTED: &[Wanted] = &[
         Wanted { key: "length_m", words: &["length", "len"], kind: Kind::Of(Dimension::Length), bare: None },
-        Wanted { key: "force_n", words: &["force", "pull", "load"], kind: Kind::Of(Dimension::Force), bare: None },
+        Wanted {
+            key: "force_n",
+            words: &["force", "pull", "load"],
+            kind: Kind::Of(Dimension::Force),
+            bare: None,
+        },
     ];
 
     fn read_one(text: &str) -> Vec<f64> {

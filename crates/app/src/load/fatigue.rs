@@ -18,7 +18,19 @@ pub const SHAPE: &str = "cuffwright.fatigue/1";
 const COLUMNS: &[Wanted] = &[
     Wanted {
         key: "seconds",
-        words: &["seconds", "second", "secs", "duration", "durations", "lasts", "start", "starts", "time", "t", "dt"],
+        words: &[
+            "seconds",
+            "second",
+            "secs",
+            "duration",
+            "durations",
+            "lasts",
+            "start",
+            "starts",
+            "time",
+            "t",
+            "dt",
+        ],
         kind: Kind::Of(Dimension::Time),
         bare: Some(Unit::Second),
     },
@@ -111,7 +123,10 @@ pub fn read(text: &str, seconds: Option<Seconds>) -> Result<(Vec<Segment>, Secon
     if !problems.is_empty() {
         return Err(problems);
     }
-    let segment = |load: f64, lasts: f64| Segment { load: Share::from_fraction(load), lasts: Time::from_seconds(lasts) };
+    let segment = |load: f64, lasts: f64| Segment {
+        load: Share::from_fraction(load),
+        lasts: Time::from_seconds(lasts),
+    };
     let mut plan: Vec<Segment> = Vec::new();
     match meant {
         Seconds::Last => plan.extend(pairs.iter().map(|(_, lasts, load)| segment(*load, *lasts))),
@@ -127,7 +142,9 @@ pub fn read(text: &str, seconds: Option<Seconds>) -> Result<(Vec<Segment>, Secon
     }
     let whole: f64 = plan.iter().map(|segment| segment.lasts.seconds()).sum();
     if HOUR < whole - 1e-6 {
-        return Err(vec![Problem::at("", "load-longer-than-hour").with("minutes", format!("{:.0}", whole / 60.0))]);
+        return Err(vec![
+            Problem::at("", "load-longer-than-hour").with("minutes", format!("{:.0}", whole / 60.0)),
+        ]);
     }
     Ok((plan, meant))
 }
@@ -216,7 +233,8 @@ pub fn work(plan: &[Segment], meant: Seconds, asked: &Asked) -> Result<Answer, V
         }
     }
     let whole: f64 = plan.iter().map(|segment| segment.lasts.seconds()).sum();
-    let every = asked.every.map_or_else(|| round_step(whole / 200.0), Time::seconds).max(whole / 20_000.0).max(1e-3);
+    let every =
+        asked.every.map_or_else(|| round_step(whole / 200.0), Time::seconds).max(whole / 20_000.0).max(1e-3);
     let (fine, loads) = cut_at(&plan, every, first.failed_at);
     let worked = muscle.work(State::RESTED, &fine).map_err(|refusal| refused(&refusal))?;
     let trajectory: Vec<Moment> = worked

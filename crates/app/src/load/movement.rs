@@ -7,8 +7,8 @@ use mechanics::elastic::{Law, Piece, Strands};
 use mechanics::spread::WithError;
 use mechanics::strength::{Rotation, Strength, Test, prior};
 use mechanics::torque::{
-    AnchoredRotation, BallCircles, Exercise, HandRaise, InputErrors, Movement, Point, PushUp, Row, Support, Tempo,
-    TwoHandRotation,
+    AnchoredRotation, BallCircles, Exercise, HandRaise, InputErrors, Movement, Point, PushUp, Row, Support,
+    Tempo, TwoHandRotation,
 };
 use quantity::{Angle, Force, Length, Mass, Share, Time, Torque};
 
@@ -83,7 +83,10 @@ impl Geometry {
             "two-hand" | "two-hand-external-rotation" | "hand-to-hand" | "bilateral-rotation" => {
                 Some(Self::TwoHandRotation)
             }
-            "anchored" | "anchored-external-rotation" | "anchored-internal-rotation" | "external-rotation"
+            "anchored"
+            | "anchored-external-rotation"
+            | "anchored-internal-rotation"
+            | "external-rotation"
             | "internal-rotation" => Some(Self::AnchoredRotation),
             "band-row" => Some(Self::Row),
             "scaption" | "raise" | "arm-raise" | "prone-t" | "prone-y" | "flexion" | "abduction" => {
@@ -98,9 +101,9 @@ impl Geometry {
 
 /// Reads a description. Every problem is listed.
 pub fn read(text: &str, beside: Beside<'_>) -> Result<Described, Vec<Problem>> {
-    let table: toml::Table = text
-        .parse()
-        .map_err(|error: toml::de::Error| vec![Problem::at("", "load-toml").with("detail", error.to_string())])?;
+    let table: toml::Table = text.parse().map_err(|error: toml::de::Error| {
+        vec![Problem::at("", "load-toml").with("detail", error.to_string())]
+    })?;
     let found = Found::default();
     let root = Fields::of(&table, "", &found);
     let described = described(&root, None, beside);
@@ -120,9 +123,7 @@ pub(super) fn described(root: &Fields<'_>, kit: Option<Piece>, beside: Beside<'_
     let geometry = geometry(root);
     let body = root.inside(&["body", "person", "swimmer"]).and_then(|fields| body(&fields));
     let errors = errors(root);
-    let strength = root
-        .inside(&["strength"])
-        .and_then(|fields| strength(&fields, body.as_ref(), geometry));
+    let strength = root.inside(&["strength"]).and_then(|fields| strength(&fields, body.as_ref(), geometry));
     let at = root.numbers(&["at_deg", "at"]).unwrap_or_default();
     let tempo = tempo(root);
     let geometry = geometry?;
@@ -188,7 +189,8 @@ fn tempo(root: &Fields<'_>) -> Option<Tempo> {
             root.number(&["back_s"]).unwrap_or(1.0),
         ],
     };
-    let [out, hold, back] = parts.map(|part| Time::try_from_seconds(part).unwrap_or(Time::from_seconds(-1.0)));
+    let [out, hold, back] =
+        parts.map(|part| Time::try_from_seconds(part).unwrap_or(Time::from_seconds(-1.0)));
     Tempo::new(out, hold, back)
         .map_err(|_| root.report(root.problem("tempo", "load-tempo").with("tempo", format!("{parts:?}"))))
         .ok()
@@ -267,7 +269,9 @@ fn strength(fields: &Fields<'_>, body: Option<&Body>, geometry: Option<Geometry>
     fields.done();
     let limb = match (arm_torque, elevation, body) {
         (Some(torque), ..) => WithError { value: torque, sd: Torque::ZERO },
-        (None, Some(elevation), Some(body)) => body.arm().gravity_torque(elevation, Mass::from_kilograms(0.0)),
+        (None, Some(elevation), Some(body)) => {
+            body.arm().gravity_torque(elevation, Mass::from_kilograms(0.0))
+        }
         (None, Some(_), None) => {
             fields.missing("arm_torque_nm", "load-why-arm");
             return None;
@@ -275,9 +279,12 @@ fn strength(fields: &Fields<'_>, body: Option<&Body>, geometry: Option<Geometry>
         (None, None, _) => WithError { value: Torque::ZERO, sd: Torque::ZERO },
     };
     let test = match (torque, force, lever) {
-        (Some(torque), ..) => {
-            Test { force: Force::from_newtons(torque.newton_metres()), lever: Length::from_metres(1.0), limb, noise }
-        }
+        (Some(torque), ..) => Test {
+            force: Force::from_newtons(torque.newton_metres()),
+            lever: Length::from_metres(1.0),
+            limb,
+            noise,
+        },
         (None, Some(force), Some(lever)) => Test { force, lever, limb, noise },
         _ if assumed => {
             let rotation = match geometry {
@@ -345,6 +352,12 @@ pub(super) fn law(fields: &Fields<'_>, rest: Option<Length>, beside: Beside<'_>)
 
 /// A piece of band.
 pub(super) fn piece(fields: &Fields<'_>, within: &str, beside: Beside<'_>) -> Option<Piece> {
+    let piece = piece_of(fields, within, beside);
+    fields.done();
+    piece
+}
+
+fn piece_of(fields: &Fields<'_>, within: &str, beside: Beside<'_>) -> Option<Piece> {
     let rest = fields.length(&["rest", "rest_length", "free_length", "circumference"]);
     let looped = fields.has(&["circumference"]);
     if rest.is_none() {
@@ -362,7 +375,6 @@ pub(super) fn piece(fields: &Fields<'_>, within: &str, beside: Beside<'_>) -> Op
         }
     };
     let law = law(fields, rest, beside);
-    fields.done();
     Piece::new(law?, rest?, strands).map_err(|refusal| fields.report(refusals::piece(within, &refusal))).ok()
 }
 
@@ -377,6 +389,10 @@ fn band_of(root: &Fields<'_>, kit: Option<Piece>, beside: Beside<'_>) -> Option<
     }
     match root.inside(&["band", "piece", "loop"]) {
         Some(fields) => piece(&fields, "band", beside),
+        // A short description may do without a table of its own for the band.
+        None if root.has(&["rest", "rest_length", "free_length", "circumference"]) => {
+            piece_of(root, "band", beside)
+        }
         None => {
             root.missing("band", "load-why-band");
             None
@@ -395,7 +411,12 @@ fn length_or(root: &Fields<'_>, names: &[&str], of_body: Option<Length>) -> Opti
 
 const FOREARM: &[&str] = &["forearm", "elbow_to_grip", "elbow_to_hand", "ell"];
 
-fn two_hand(root: &Fields<'_>, body: Option<&Body>, kit: Option<Piece>, beside: Beside<'_>) -> Option<Exercise> {
+fn two_hand(
+    root: &Fields<'_>,
+    body: Option<&Body>,
+    kit: Option<Piece>,
+    beside: Beside<'_>,
+) -> Option<Exercise> {
     let spacing = length_or(
         root,
         &["elbow_spacing", "elbow_distance"],
@@ -403,10 +424,19 @@ fn two_hand(root: &Fields<'_>, body: Option<&Body>, kit: Option<Piece>, beside: 
     );
     let forearm = length_or(root, FOREARM, body.map(|body| body.elbow_to_grip().value));
     let piece = band_of(root, kit, beside);
-    Some(Exercise::TwoHandRotation(TwoHandRotation { elbow_spacing: spacing?, forearm: forearm?, piece: piece? }))
+    Some(Exercise::TwoHandRotation(TwoHandRotation {
+        elbow_spacing: spacing?,
+        forearm: forearm?,
+        piece: piece?,
+    }))
 }
 
-fn anchored(root: &Fields<'_>, body: Option<&Body>, kit: Option<Piece>, beside: Beside<'_>) -> Option<Exercise> {
+fn anchored(
+    root: &Fields<'_>,
+    body: Option<&Body>,
+    kit: Option<Piece>,
+    beside: Beside<'_>,
+) -> Option<Exercise> {
     let forearm = length_or(root, FOREARM, body.map(|body| body.elbow_to_grip().value));
     let piece = band_of(root, kit, beside);
     let anchor = anchor(root);
@@ -488,8 +518,12 @@ fn push_up(root: &Fields<'_>, body: Option<&Body>) -> Option<Exercise> {
         (Some("knees"), ..) => Some(Support::Knees),
         (Some("wall"), _, _, angle) => Some(Support::Wall(angle.unwrap_or(Angle::from_degrees(75.0)))),
         (None, None, None, Some(angle)) => Some(Support::Wall(angle)),
-        (Some("floor"), None, None, _) | (None, None, None, None) => Some(Support::Height(Length::from_metres(0.0))),
-        (Some("bench" | "box" | "incline" | "floor") | None, Some(height), None, _) => Some(Support::Height(height)),
+        (Some("floor"), None, None, _) | (None, None, None, None) => {
+            Some(Support::Height(Length::from_metres(0.0)))
+        }
+        (Some("bench" | "box" | "incline" | "floor") | None, Some(height), None, _) => {
+            Some(Support::Height(height))
+        }
         (Some("feet-raised" | "decline" | "bench" | "box" | "floor") | None, None, Some(feet), _) => {
             Some(Support::Height(raised(feet)))
         }
@@ -503,5 +537,10 @@ fn push_up(root: &Fields<'_>, body: Option<&Body>) -> Option<Exercise> {
         }
     };
     let person = need_body(root, body)?.person;
-    Some(Exercise::PushUp(PushUp { sex: person.sex, mass: person.mass, stature: person.stature, support: support? }))
+    Some(Exercise::PushUp(PushUp {
+        sex: person.sex,
+        mass: person.mass,
+        stature: person.stature,
+        support: support?,
+    }))
 }

@@ -47,7 +47,9 @@ pub(super) fn calibration(refusal: &Refusal, lines: &[u64]) -> Problem {
                 .with("drop", newtons(*drop))
                 .with("explained", newtons(*explained))
         }
-        Refusal::NoPull { readings } => Problem::at("", "load-no-pull").with("readings", readings.to_string()),
+        Refusal::NoPull { readings } => {
+            Problem::at("", "load-no-pull").with("readings", readings.to_string())
+        }
         Refusal::TooNarrow { lowest, highest } => Problem::at("", "load-too-narrow")
             .with("lowest", stretch(lowest))
             .with("highest", stretch(highest)),
@@ -68,8 +70,9 @@ pub(super) fn plan(refusal: &LoadRefusal) -> Problem {
             Problem::at(format!("load {}", segment + 1), "load-negative-time")
                 .with("seconds", lasts.seconds().to_string())
         }
-        LoadRefusal::TooLong(whole) => Problem::at("", "load-longer-than-hour")
-            .with("minutes", format!("{:.0}", whole.seconds() / 60.0)),
+        LoadRefusal::TooLong(whole) => {
+            Problem::at("", "load-longer-than-hour").with("minutes", format!("{:.0}", whole.seconds() / 60.0))
+        }
     }
 }
 

@@ -46,7 +46,11 @@ pub struct Options {
 
 /// Answers.
 pub fn answer(grid: &Grid, options: &Options) -> Result<Answer, AppError> {
-    let value = need(grid, options.value.as_deref(), VALUE, &[])?;
+    // The only column there is holds the readings, whatever it is called.
+    let value = match (&options.value, grid.heads.len()) {
+        (None, 1) => 0,
+        (named, _) => need(grid, named.as_deref(), VALUE, &[])?,
+    };
     let series = find(grid, options.series.as_deref(), SERIES, &[value])?;
     let mut taken = vec![value];
     taken.extend(series);

@@ -20,7 +20,9 @@ fn body(stature: f64, kilograms: f64, sex: Sex) -> Body {
 }
 
 fn every(mut check: impl FnMut(&Exercise, &FigureScript, &Drawn, &[Frame])) {
-    for (stature, mass, sex) in [(1.35, 31.0, Sex::Female), (1.65, 57.0, Sex::Female), (1.95, 88.0, Sex::Male)] {
+    for (stature, mass, sex) in
+        [(1.35, 31.0, Sex::Female), (1.65, 57.0, Sex::Female), (1.95, 88.0, Sex::Male)]
+    {
         let body = body(stature, mass, sex);
         for exercise in &shipped().exercises {
             for script in &exercise.figures {
@@ -98,7 +100,13 @@ fn supports_do_not_slip() {
             }
             for frame in frames {
                 let slip = contact.part.of(&frame.figure).distance(&contact.part.of(began)).metres();
-                assert!(slip < 0.004, "{} {:?}: {:?} slips {slip} m", exercise.id, script.rungs, contact.part);
+                assert!(
+                    slip < 0.004,
+                    "{} {:?}: {:?} slips {slip} m",
+                    exercise.id,
+                    script.rungs,
+                    contact.part
+                );
             }
         }
     });

@@ -121,3 +121,20 @@ board-sore-axis = Sore, %
 set-times-axis-said = Said, %
 set-times-axis-came = Came true, %
 set-times-perfect = always right
+
+## Charts and load
+spot-charts = Charts and load
+charts-title = Charts and load
+charts-lede = Each shoulder's own line against its own past. A chart that speaks is a reason to ask, never a verdict; one that is silent proves nothing.
+charts-quiet = No chart speaks, and no pattern stands out.
+charts-below = More:
+load-title = Kilometres, week by week
+load-lede = What is on record of the last four full weeks. No ratio of a short to a long mean: it says little more than the last week does.
+load-none = No kilometres of the last four weeks are on record.
+load-swimmer = Swimmer
+load-four-ago = Four weeks ago, km
+load-three-ago = Three, km
+load-two-ago = Two, km
+load-last = Last week, km
+load-change = Change
+load-gap = not on record

@@ -2,8 +2,8 @@
 
 use std::path::PathBuf;
 
-use app::load::band::{self, Answer as Said, Asked};
 use app::facts::Problem;
+use app::load::band::{self, Answer as Said, Asked};
 use picture::plot::{Axis, Mark, Plot, Role};
 
 use super::Context;
@@ -62,7 +62,8 @@ struct Fit {
 pub(super) fn run(args: &Args, context: Context) -> Result<Answer, Failure> {
     let What::Fit(args) = &args.what;
     let refused = |problems: Vec<Problem>| refusal(&input::name_of(&args.file), &problems);
-    let rest = band::length(&args.rest).map_err(|problem| refused(vec![Problem { path: "--rest".to_owned(), ..problem }]))?;
+    let rest = band::length(&args.rest)
+        .map_err(|problem| refused(vec![Problem { path: "--rest".to_owned(), ..problem }]))?;
     let asked = Asked { one_term: args.one_term, at: args.at.clone(), ..Asked::of(rest) };
     let text = input::text(&args.file, READINGS_FILE)?;
     let said = band::read(&text, &asked).map_err(refused)?.answer(&asked);
@@ -75,7 +76,9 @@ pub(super) fn run(args: &Args, context: Context) -> Result<Answer, Failure> {
 /// A file that cannot be worked out, with every problem.
 pub(super) fn refusal(file: &str, problems: &[Problem]) -> Failure {
     let values = [("file", file.to_owned()), ("number", problems.len().to_string())];
-    Failure::new(Exit::Input, "cli-load-refused", &values).hint("cli-load-refused-hint").list(troubles(problems))
+    Failure::new(Exit::Input, "cli-load-refused", &values)
+        .hint("cli-load-refused-hint")
+        .list(troubles(problems))
 }
 
 /// Significant figures enough to read, not more than the errors carry.
@@ -144,7 +147,12 @@ fn page_of(said: &Said) -> Page {
         .readings
         .iter()
         .map(|at| {
-            vec![at.line.to_string(), format!("{:.3}", at.length_m), f(at.force_n), format!("{:+.2}", at.residual_n)]
+            vec![
+                at.line.to_string(),
+                format!("{:.3}", at.length_m),
+                f(at.force_n),
+                format!("{:+.2}", at.residual_n),
+            ]
         })
         .collect();
     page.table(2, &rows);

@@ -142,7 +142,8 @@ fn page_of(said: &Said) -> Page {
     let title = word("cli-fatigue-plot");
     page.heading(&title);
     let (x, y) = (word("cli-fatigue-x"), word("cli-fatigue-y"));
-    let points = |of: fn(&fatigue::Moment) -> f64| said.trajectory.iter().map(|at| (at.at_s, of(at))).collect();
+    let points =
+        |of: fn(&fatigue::Moment) -> f64| said.trajectory.iter().map(|at| (at.at_s, of(at))).collect();
     let plot = Plot {
         name: &title,
         description: "",

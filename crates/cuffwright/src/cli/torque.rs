@@ -46,8 +46,7 @@ pub(super) fn run(args: &Args, context: Context) -> Result<Answer, Failure> {
     let text = input::text(&args.file, DESCRIPTION_FILE)?;
     let refused = |problems: Vec<Problem>| refusal(&input::name_of(&args.file), &problems);
     let folder = args.file.parent().map(Path::to_path_buf).unwrap_or_default();
-    let mut described: Described =
-        movement::read(&text, &|path| beside(&folder, path)).map_err(refused)?;
+    let mut described: Described = movement::read(&text, &|path| beside(&folder, path)).map_err(refused)?;
     described.at.extend(args.at.iter().filter_map(|angle| Angle::try_from_degrees(*angle).ok()));
     let said = torque::answer(&described).map_err(refused)?;
     if context.json {
@@ -121,7 +120,11 @@ fn page_of(said: &Said) -> Page {
                 "",
                 &say(
                     "cli-torque-endurance",
-                    &[("seconds", whole(lasts.expected)), ("low", whole(lasts.low)), ("high", whole(lasts.high))],
+                    &[
+                        ("seconds", whole(lasts.expected)),
+                        ("low", whole(lasts.low)),
+                        ("high", whole(lasts.high)),
+                    ],
                 ),
             );
         }

@@ -36,7 +36,7 @@ impl Place {
     /// Its spots; none while the place does not exist yet. The first is where the place itself leads.
     pub const fn spots(self) -> &'static [Spot] {
         match self {
-            Place::Due => &[Spot::Due, Spot::Review],
+            Place::Due => &[Spot::Due, Spot::Review, Spot::Charts],
             Place::Deck => &[Spot::Deck, Spot::Session, Spot::Devices],
             Place::People => &[
                 Spot::People,
@@ -106,6 +106,8 @@ pub enum Spot {
     Season,
     /// What sets to expect.
     SetTimes,
+    /// Whose line moved, and the load.
+    Charts,
     /// The timetable.
     Week,
     /// The season.
@@ -136,6 +138,7 @@ impl Spot {
             Spot::Year => "/year",
             Spot::Season => "/season",
             Spot::SetTimes => "/season/set-times",
+            Spot::Charts => "/due/charts",
         }
     }
 
@@ -159,6 +162,7 @@ impl Spot {
             Spot::Retention => "spot-retention",
             Spot::Season => "spot-season",
             Spot::SetTimes => "spot-set-times",
+            Spot::Charts => "spot-charts",
             Spot::Week => "spot-week",
             Spot::Year => "spot-year",
         }

@@ -156,6 +156,7 @@ pub const ROUTES: &[Route] = &[
     // The season: counts without names; set times with them.
     shows("/season", Needs::Everybody(Thing::Counts), season::board::show),
     shows("/season/set-times", CLINICAL, season::set_times::show),
+    shows("/due/charts", CLINICAL, season::charts::show),
     // The timetable: everybody sees when and where; whoever keeps the calendar changes it.
     shows("/week", Needs::Everybody(Thing::Calendar), week::show),
     takes("/week", Needs::Everybody(Thing::EditCalendar), week::send, FORM_LIMIT),

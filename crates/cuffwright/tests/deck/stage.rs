@@ -124,7 +124,11 @@ impl Stage {
     pub(crate) async fn open(width: u32, exercises: &[(&str, u32)]) -> Self {
         let turn = TURN.lock().await;
         let home = folder("run");
-        std::fs::copy(club().join("demo.cuff"), home.join("demo.cuff")).unwrap();
+        // The record may have a journal beside it.
+        for file in std::fs::read_dir(club()).unwrap() {
+            let file = file.unwrap();
+            std::fs::copy(file.path(), home.join(file.file_name())).unwrap();
+        }
         let server = Server::start(&home, 0);
         let (driver, port) = start_driver().await;
         let profile = folder("profile");

@@ -86,7 +86,6 @@ fn tempo(tempo: Tempo) -> String {
 }
 
 fn ladder(desk: &Desk, exercise: &Exercise) -> Markup {
-    let units = desk.reader().units;
     let rows: Vec<Vec<Markup>> = exercise
         .ladder
         .iter()
@@ -101,7 +100,7 @@ fn ladder(desk: &Desk, exercise: &Exercise) -> Markup {
             }
             vec![
                 html! { (place + 1) },
-                html! { (app::text::rung_name(rung, units)) },
+                html! { (desk.reader().rung_name(rung)) },
                 html! { code { (rung.id) } },
                 html! { (notes.join(" ")) },
             ]

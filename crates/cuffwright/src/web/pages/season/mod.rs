@@ -1,9 +1,11 @@
 //! The season on one page for the board, and the set times with their record of past predictions.
 //!
 //! - [`board`]: counts, rates, strength, and what cannot be shown.
+//! - [`charts`]: whose line moved, and the load.
 //! - [`set_times`]: what to expect next time, and whether such words were right.
 
 pub mod board;
+pub mod charts;
 pub mod set_times;
 
 use app::year::Figure;

@@ -262,11 +262,10 @@ fn line(desk: &Desk, planned: &Planned, given: &Sent, wrong: &[Problem]) -> Mark
     let faults = faults(desk, proposal.exercise.as_str());
     let rungs: Vec<(String, String)> =
         desk.protocol().exercise(&proposal.exercise).map_or_else(Vec::new, |exercise| {
-            let units = desk.reader().units;
             exercise
                 .ladder
                 .iter()
-                .map(|rung| (rung.id.to_string(), app::text::rung_name(rung, units)))
+                .map(|rung| (rung.id.to_string(), desk.reader().rung_name(rung)))
                 .collect()
         });
     let planned_rung = proposal
