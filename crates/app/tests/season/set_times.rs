@@ -14,7 +14,7 @@ fn squad() -> Squad {
         for session in 0..20 {
             // A made-up scatter that repeats: what matters is that it is there.
             let wobble = [0.8, 1.1, 0.95, 1.3, 0.7][(session as usize + number as usize) % 5];
-            let strength = 50.0 + 12.0 * number as f64;
+            let strength = 40.0 + 25.0 * number as f64;
             let sets: Vec<(f64, &str)> = [1.0, 0.9, 0.8]
                 .iter()
                 .map(|part| strength * part * wobble)

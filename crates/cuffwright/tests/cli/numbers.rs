@@ -44,7 +44,8 @@ fn ratings_wide_and_long_give_the_printed_correlations() {
     }
     // The same as a long table, shuffled, with semicolons, decimal commas and other heads.
     let mut long = "Swimmer ;JUDGE; Rating\n".to_owned();
-    for (person, line) in wide.lines().skip(1).enumerate().rev() {
+    let people: Vec<&str> = wide.lines().skip(1).collect();
+    for (person, line) in people.into_iter().enumerate().rev() {
         for (judge, cell) in line.split(',').enumerate() {
             long.push_str(&format!("p{person};{judge};{cell},0\n"));
         }

@@ -85,16 +85,17 @@ pub fn session(fit: &Fit, own: Own, sets: &[Coming], level: Level) -> Result<Ses
             }
         })
         .collect();
-    // What is not known of the swimmer is the same in every set.
-    let shared = (doubts.iter().sum::<f64>() / doubts.len() as f64).sqrt();
-    let all = |own: f64| -> f64 {
-        let one = |(set, middle): (&Coming, &f64)| normal::above((set.cap.ln() - middle - own) / scale);
-        sets.iter().zip(&middles).map(one).product()
+    // What is not known of the swimmer moves every set of the session the same way.
+    let all = |z: f64| -> f64 {
+        let one = |((set, middle), doubt): ((&Coming, &f64), &f64)| {
+            normal::above((set.cap.ln() - middle - z * doubt.sqrt()) / scale)
+        };
+        sets.iter().zip(&middles).zip(&doubts).map(one).product()
     };
     let root_pi = std::f64::consts::PI.sqrt();
     let nodes = hermite(NODES).iter();
     let chance_all = nodes
-        .map(|&(z, w)| w / root_pi * all(std::f64::consts::SQRT_2 * shared * z))
+        .map(|&(z, w)| w / root_pi * all(std::f64::consts::SQRT_2 * z))
         .sum::<f64>()
         .clamp(0.0, 1.0);
     Ok(Session { sets: expected, chance_all })
