@@ -65,7 +65,10 @@ pub fn session(fit: &Fit, own: Own, sets: &[Coming], level: Level) -> Result<Ses
     if !sets.iter().all(fits) {
         return Err(Lack::Ragged);
     }
-    if sets.iter().any(|set| !(0.0 < set.cap) || set.covariates.iter().any(|x| !x.is_finite())) {
+    if sets
+        .iter()
+        .any(|set| set.cap.is_nan() || set.cap <= 0.0 || set.covariates.iter().any(|x| !x.is_finite()))
+    {
         return Err(Lack::NotFinite);
     }
     let scale = fit.scale();
@@ -94,10 +97,8 @@ pub fn session(fit: &Fit, own: Own, sets: &[Coming], level: Level) -> Result<Ses
     };
     let root_pi = std::f64::consts::PI.sqrt();
     let nodes = hermite(NODES).iter();
-    let chance_all = nodes
-        .map(|&(z, w)| w / root_pi * all(std::f64::consts::SQRT_2 * z))
-        .sum::<f64>()
-        .clamp(0.0, 1.0);
+    let chance_all =
+        nodes.map(|&(z, w)| w / root_pi * all(std::f64::consts::SQRT_2 * z)).sum::<f64>().clamp(0.0, 1.0);
     Ok(Session { sets: expected, chance_all })
 }
 
