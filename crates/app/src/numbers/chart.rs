@@ -245,7 +245,7 @@ fn against_known(
     k: f64,
     h: f64,
 ) -> Result<Found, stats::lack::Lack> {
-    if !(0.0 < sigma) {
+    if sigma.is_nan() || sigma <= 0.0 {
         return Err(stats::lack::Lack::Setting { name: "sigma" });
     }
     let found = cumulative(values, target, k * sigma, h * sigma)?;

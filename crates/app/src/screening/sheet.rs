@@ -109,10 +109,9 @@ fn of_gate(gate: &Gate) -> Vec<Flag> {
         flags.push(Flag { level, side: side_of(note), line: note.clone() });
     }
     let tracks = &gate.tracks;
-    for line in [tracks.hypermobile.as_ref(), tracks.growth.as_ref().map(|growth| &growth.line)] {
-        if let Some(line) = line {
-            flags.push(Flag { level: Level::Adapt, side: None, line: line.clone() });
-        }
+    let growth = tracks.growth.as_ref().map(|growth| &growth.line);
+    for line in tracks.hypermobile.iter().chain(growth) {
+        flags.push(Flag { level: Level::Adapt, side: None, line: line.clone() });
     }
     flags
 }

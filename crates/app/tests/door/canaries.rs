@@ -161,9 +161,8 @@ pub(crate) fn mark(desk: &mut Desk, subject: SubjectId) -> Vec<FactId> {
 fn every_kind_of_fact_about_a_swimmer_is_marked() {
     let marked: Vec<Kind> = facts().iter().map(|(kind, _)| *kind).chain([Kind::Swimmer]).collect();
     // What is seen by whoever sees the calendar or the kit is about the club; a trial of testers names nobody.
-    let about_the_club = |kind: Kind| {
-        matches!(app::roles::seeing(kind), Thing::Calendar | Thing::Kit) || kind == Kind::Trial
-    };
+    let about_the_club =
+        |kind: Kind| matches!(app::roles::seeing(kind), Thing::Calendar | Thing::Kit) || kind == Kind::Trial;
     for kind in Kind::ALL {
         assert!(marked.contains(kind) || about_the_club(*kind), "{kind:?} carries no mark");
     }

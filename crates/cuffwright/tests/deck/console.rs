@@ -37,7 +37,12 @@ async fn a_whole_session_without_a_network_and_the_next_doses_when_it_comes_back
         stage.skip((left - 25.0).max(0.0)).await;
         if set < 3 {
             stage.click(".deck-held:not(:disabled)").await;
-            stage.until(&format!("deck.session.state.people.get('{}').sets.get('SC-1|both|{set}')?.held", who[1])).await;
+            stage
+                .until(&format!(
+                    "deck.session.state.people.get('{}').sets.get('SC-1|both|{set}')?.held",
+                    who[1]
+                ))
+                .await;
         }
         assert_eq!(places(&stage).await, before, "places do not move");
         let left = stage.ask("return deck.session.now(deck.now()).left / 1000").await.as_f64().unwrap();

@@ -261,7 +261,7 @@ impl Stage {
     pub(crate) fn on_record(&mut self) -> (Vec<String>, Vec<Value>) {
         self.server.kill();
         let store =
-            store::Store::open(&self.server.folder.join("demo.cuff"), store::Open { create: false }).unwrap();
+            store::Store::open(self.server.folder.join("demo.cuff"), store::Open { create: false }).unwrap();
         let entries = store.live_facts_of_kind("deck-entry").unwrap();
         let ids = entries.iter().map(|live| live.fact.told.id.to_string()).collect();
         let sets = store.live_facts_of_kind("set").unwrap();

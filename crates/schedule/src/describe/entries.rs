@@ -13,7 +13,8 @@ use super::when::{DAYS, Days, FROM, MINUTES, Reach, TIME, TO, date, days_of, spa
 use crate::time::Span;
 use crate::week::request::Request;
 use crate::week::{
-    Busy, Camp, Closure, Grade, Known, Load, MOST_ENTRIES, Meet, Override, Place, Slot, Supervisor, Water, Week, Window,
+    Busy, Camp, Closure, Grade, Known, Load, MOST_ENTRIES, Meet, Override, Place, Slot, Supervisor, Water,
+    Week, Window,
 };
 
 /// Names of groups and places, without regard to case.
@@ -156,7 +157,13 @@ fn place_of(table: &Table<'_>, week: &mut Week, names: &mut Names, report: &mut 
     }
 }
 
-fn windows(root: &Table<'_>, days: &Days, week: &mut Week, names: &mut Names, report: &mut Report<'_>) -> Vec<Option<i64>> {
+fn windows(
+    root: &Table<'_>,
+    days: &Days,
+    week: &mut Week,
+    names: &mut Names,
+    report: &mut Report<'_>,
+) -> Vec<Option<i64>> {
     const EVERY: Key = &["every", "every_minutes", "step", "step_minutes"];
     const AT_ONCE: Key = &["groups_at_once", "groups", "capacity", "at_once"];
     let mut every = Vec::new();
@@ -199,7 +206,13 @@ struct ClosedPlace {
 }
 
 /// Closures of places; all are handed back, for the practices there.
-fn closures(root: &Table<'_>, days: &Days, week: &mut Week, names: &mut Names, report: &mut Report<'_>) -> Vec<ClosedPlace> {
+fn closures(
+    root: &Table<'_>,
+    days: &Days,
+    week: &mut Week,
+    names: &mut Names,
+    report: &mut Report<'_>,
+) -> Vec<ClosedPlace> {
     const WHY: Key = &["reason", "why", "name", "what", "note"];
     let mut closed = Vec::new();
     for table in root.tables(CLOSURES, report) {
@@ -216,7 +229,9 @@ fn closures(root: &Table<'_>, days: &Days, week: &mut Week, names: &mut Names, r
             days_of(&table, days, ONLY_THE_WEEK, report)
                 .unwrap_or_default()
                 .into_iter()
-                .filter_map(|day| span(&days.zone, day.at(0, 0, 0, 0), day.at(23, 59, 0, 0), table.at.clone(), report))
+                .filter_map(|day| {
+                    span(&days.zone, day.at(0, 0, 0, 0), day.at(23, 59, 0, 0), table.at.clone(), report)
+                })
                 .collect()
         };
         for span in &spans {
@@ -257,7 +272,8 @@ fn water(
             });
             let is_closed = place.as_deref().is_some_and(|place| {
                 closed.iter().any(|one| {
-                    one.name.eq_ignore_ascii_case(place) && one.spans.iter().any(|stretch| stretch.overlaps(span))
+                    one.name.eq_ignore_ascii_case(place)
+                        && one.spans.iter().any(|stretch| stretch.overlaps(span))
                 })
             });
             if is_closed {
@@ -283,13 +299,24 @@ fn water(
 }
 
 /// Nobody swims in two practices at once.
-fn overlap(week: &Week, names: &Names, groups: &[usize], span: Span, table: &Table<'_>, report: &mut Report<'_>) {
+fn overlap(
+    week: &Week,
+    names: &Names,
+    groups: &[usize],
+    span: Span,
+    table: &Table<'_>,
+    report: &mut Report<'_>,
+) {
     let clash = week.water.iter().find_map(|other| {
         let both = groups.iter().find(|group| other.groups.contains(group));
         both.filter(|_| other.span.overlaps(span)).map(|group| (*group, other.span))
     });
     if let Some((group, other)) = clash {
-        report.add(&OVERLAP, table.at.clone(), [names.groups[group].clone(), other.to_string(), span.to_string()]);
+        report.add(
+            &OVERLAP,
+            table.at.clone(),
+            [names.groups[group].clone(), other.to_string(), span.to_string()],
+        );
     }
 }
 
@@ -299,7 +326,9 @@ fn supervisors(root: &Table<'_>, days: &Days, week: &mut Week, report: &mut Repo
     const RATIO_YOUNG: Key = &["ratio_under_13", "ratio_young", "ratio_u13"];
     for table in root.tables(SUPERVISORS, report) {
         table.only(&[NAME, HOURS, RATIO, RATIO_YOUNG, DAYS, FROM, TO, TIME, MINUTES], report);
-        let Some((name, _)) = table.need(NAME, report).and_then(|_| table.text(NAME, report)) else { continue };
+        let Some((name, _)) = table.need(NAME, report).and_then(|_| table.text(NAME, report)) else {
+            continue;
+        };
         let mut hours = Vec::new();
         if table.find(HOURS, report).is_some() {
             for shift in table.tables(HOURS, report) {
@@ -357,7 +386,8 @@ fn meets(root: &Table<'_>, days: &Days, week: &mut Week, names: &Names, report: 
         let groups = who(&table, names, report);
         // `from` and `to` of a meet may be days; then the times are those of the whole day.
         let dates = [FROM, TO].map(|key| table.text(key, report).and_then(|(text, _)| date(&text)));
-        let has_times = (table.find(FROM, report).is_some() || table.find(TIME, report).is_some()) && dates[0].is_none();
+        let has_times =
+            (table.find(FROM, report).is_some() || table.find(TIME, report).is_some()) && dates[0].is_none();
         let spans = if has_times {
             let spans = spans_of(&table, days, ONLY_THE_WEEK, Some(10 * 60), report);
             joined(spans)
@@ -369,17 +399,21 @@ fn meets(root: &Table<'_>, days: &Days, week: &mut Week, names: &Names, report: 
                     days_of(&table, days, ONLY_THE_WEEK, report).unwrap_or_default()
                 }
             };
-            let last = dates[1].or_else(|| table.text(UNTIL, report).and_then(|(text, at)| {
-                let day = date(&text);
-                if day.is_none() {
-                    report.add(&BAD_DATE, at, [text]);
-                }
-                day
-            }));
+            let last = dates[1].or_else(|| {
+                table.text(UNTIL, report).and_then(|(text, at)| {
+                    let day = date(&text);
+                    if day.is_none() {
+                        report.add(&BAD_DATE, at, [text]);
+                    }
+                    day
+                })
+            });
             on.extend(last);
             let (Some(first), Some(last)) = (on.iter().min(), on.iter().max()) else { continue };
             // Without a time the first start is taken to be at 08:00: early, so on the careful side.
-            span(&days.zone, first.at(8, 0, 0, 0), last.at(20, 0, 0, 0), table.at.clone(), report).into_iter().collect()
+            span(&days.zone, first.at(8, 0, 0, 0), last.at(20, 0, 0, 0), table.at.clone(), report)
+                .into_iter()
+                .collect()
         };
         for span in spans {
             week.meets.push(Meet { name: name.clone(), grade, groups: groups.clone(), span });
@@ -451,7 +485,13 @@ fn known(root: &Table<'_>, days: &Days, week: &mut Week, names: &mut Names, repo
     }
 }
 
-fn requests(root: &Table<'_>, days: &Days, week: &mut Week, names: &mut Names, report: &mut Report<'_>) -> Vec<Request> {
+fn requests(
+    root: &Table<'_>,
+    days: &Days,
+    week: &mut Week,
+    names: &mut Names,
+    report: &mut Report<'_>,
+) -> Vec<Request> {
     let mut all = Vec::new();
     for table in root.tables(REQUESTS, report) {
         table.only(&[NAME, GROUPS, PLACE, DAYS, FROM, TO, TIME, MINUTES], report);

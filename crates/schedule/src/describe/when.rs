@@ -14,7 +14,8 @@ pub(super) const DAYS: Key = &["days", "day", "weekday", "weekdays", "date", "da
 pub(super) const FROM: Key = &["from", "start", "starts", "begin", "begins", "start_time", "at"];
 pub(super) const TO: Key = &["to", "end", "ends", "until", "till", "end_time", "finish"];
 pub(super) const TIME: Key = &["time", "times"];
-pub(super) const MINUTES: Key = &["minutes", "duration", "length", "duration_min", "length_min", "duration_minutes", "mins"];
+pub(super) const MINUTES: Key =
+    &["minutes", "duration", "length", "duration_min", "length_min", "duration_minutes", "mins"];
 
 /// The days of the file.
 #[derive(Clone)]
@@ -46,7 +47,8 @@ fn weekday(word: &str) -> Option<i8> {
     let word = word.trim().trim_end_matches('.').to_lowercase();
     let word = word.strip_suffix('s').filter(|word| word.ends_with("day")).unwrap_or(&word);
     let is_it = |full: &str, short: &str| {
-        word == full || (3 <= word.len() && word.starts_with(short) && full.starts_with(&word[..3]) && word.len() <= 5)
+        word == full
+            || (3 <= word.len() && word.starts_with(short) && full.starts_with(&word[..3]) && word.len() <= 5)
     };
     WEEKDAYS.iter().position(|(full, short)| is_it(full, short)).and_then(|at| i8::try_from(at + 1).ok())
 }
@@ -109,7 +111,12 @@ pub fn clock(text: &str) -> Option<Time> {
 }
 
 /// One or several days of a table, as dates. A weekly pattern reaches past the days to plan; a date stands for itself.
-pub(super) fn days_of(table: &Table<'_>, days: &Days, reach: Reach, report: &mut Report<'_>) -> Option<Vec<Date>> {
+pub(super) fn days_of(
+    table: &Table<'_>,
+    days: &Days,
+    reach: Reach,
+    report: &mut Report<'_>,
+) -> Option<Vec<Date>> {
     let words = table.texts(DAYS, report)?;
     let mut all = Vec::new();
     for (text, at) in words {
@@ -166,7 +173,11 @@ fn moment(text: &str) -> Option<Moment> {
 }
 
 /// The times of a table: from and to, from and minutes, or one text with both. `minutes` is used when no end is given.
-pub(super) fn times_of(table: &Table<'_>, minutes: Option<i64>, report: &mut Report<'_>) -> Option<(Times, Range<usize>)> {
+pub(super) fn times_of(
+    table: &Table<'_>,
+    minutes: Option<i64>,
+    report: &mut Report<'_>,
+) -> Option<(Times, Range<usize>)> {
     if let Some((text, at)) = table.text(TIME, report) {
         let both = ["–", " to ", "-"].iter().find_map(|mark| text.split_once(mark));
         return match both.map(|(from, to)| (clock(from), clock(to))) {
@@ -192,7 +203,11 @@ pub(super) fn times_of(table: &Table<'_>, minutes: Option<i64>, report: &mut Rep
         Some(value) => {
             let text = clock_text(value, TO[0], report)?;
             // Midnight at the end of the day is the last minute of it: sessions do not run over midnight.
-            let shown = if matches!(text.trim(), "24:00" | "24.00" | "24" | "24:00:00") { "23:59".to_owned() } else { text };
+            let shown = if matches!(text.trim(), "24:00" | "24.00" | "24" | "24:00:00") {
+                "23:59".to_owned()
+            } else {
+                text
+            };
             let Some(to) = moment(&shown) else {
                 report.add(&BAD_TIME, value.span(), [shown]);
                 return None;
@@ -253,7 +268,9 @@ pub(super) fn spans_of(
                 return Vec::new();
             };
             on.into_iter()
-                .filter_map(|day| span(&days.zone, day.to_datetime(from), day.to_datetime(to), at.clone(), report))
+                .filter_map(|day| {
+                    span(&days.zone, day.to_datetime(from), day.to_datetime(to), at.clone(), report)
+                })
                 .collect()
         }
     }

@@ -13,8 +13,8 @@ use trade::side::Side;
 use trade::trace::Line;
 
 use crate::web::parts::shoulder::ShoulderState;
-use crate::web::site::visit::Visit;
 use crate::web::parts::why::Reason;
+use crate::web::site::visit::Visit;
 use crate::web::words::{Value, say, text};
 
 /// The wording of this desk's readers.
