@@ -7,10 +7,11 @@ use jiff::civil::Date;
 use trade::ask::{Ask, Reason, asks};
 use trade::history::{History, days_between};
 use trade::load::monday;
-use trade::rule::screening_rules::Q5;
+use trade::rule::screening_rules::{Q5, Q7};
 use trade::trace::{Arg, Class, Line};
 
 use crate::desk::{Desk, Person};
+use crate::signals::{Signals, What, signals};
 
 /// Swimmers above the fold: what one person can ask in a week beside everything else; common practice.
 pub const FOLD: usize = 8;
@@ -37,6 +38,8 @@ pub struct Asking<'a> {
     pub whom: Vec<Whom<'a>>,
     /// Swimmers of the squad.
     pub squad: usize,
+    /// The charts behind "own line that moved", with how many would speak by chance alone.
+    pub charts: Signals,
 }
 
 impl Asking<'_> {
@@ -54,11 +57,14 @@ pub fn whom_to_ask(desk: &Desk, on: Date) -> Asking<'_> {
     };
     let is_asked =
         !squad.is_empty() && HEARD_SHARE <= squad.iter().filter(heard).count() as f64 / squad.len() as f64;
+    let charts = signals(desk, on);
     let mut whom: Vec<Whom<'_>> = squad
         .iter()
         .map(|person| {
             let assessment = desk.assess(person, on);
             let mut asks = asks(&person.read.history, &assessment.gate, &assessment.plan, on);
+            let own = charts.signals.iter().filter(|signal| signal.subject == person.subject);
+            asks.extend(own.filter_map(|signal| drift(&signal.what)));
             asks.retain(|ask| !has_talked(person, ask, on));
             if is_asked {
                 asks.extend(silence(person, on));
@@ -72,7 +78,32 @@ pub fn whom_to_ask(desk: &Desk, on: Date) -> Asking<'_> {
         let first = whom.asks.first().map(|ask| (ask.reason, std::cmp::Reverse(ask.seen)));
         (first, crate::views::people::folded(&whom.person.read.swimmer.name), whom.person.subject)
     });
-    Asking { whom, squad: squad.len() }
+    Asking { whom, squad: squad.len(), charts }
+}
+
+/// What a chart says. Its patterns of zeros and of one arm are asked about by the rules of their own, Q3 and Q4.
+fn drift(what: &What) -> Option<Ask> {
+    let (side, seen, line) = match what {
+        What::TimesFell { exercise, side, sessions, before, since, from } => {
+            let line = Line::new(Q7, "ask-saw-times-moved", Class::Health)
+                .with("exercise", Arg::Exercise(exercise.clone()))
+                .with("side", Arg::Working(*side))
+                .with("sessions", Arg::Count(i64::try_from(*sessions).unwrap_or(i64::MAX)))
+                .with("before", Arg::Number(*before, 0))
+                .with("since", Arg::Number(*since, 0))
+                .with("date", Arg::Date(*from));
+            (side.shoulder(), *from, line)
+        }
+        What::WaterMoved { before, since, from, .. } => {
+            let line = Line::new(Q7, "ask-saw-water-moved", Class::Health)
+                .with("before", Arg::Number(*before, 0))
+                .with("since", Arg::Number(*since, 0))
+                .with("date", Arg::Date(*from));
+            (None, *from, line)
+        }
+        What::ZerosWithFallingTimes { .. } | What::OneArmLeftOut { .. } => return None,
+    };
+    Some(Ask { reason: Reason::Drift, side, seen, line })
 }
 
 fn last_check(history: &History, on: Date) -> Option<Date> {

@@ -24,7 +24,7 @@ use crate::facts::{ContactFact, DeckPlaceFact, DeckSessionFact, KitWord};
 use crate::review::waiting_for;
 use crate::roles::called;
 use crate::roles::lines::may_read;
-use crate::text::{Reader, rung_name};
+use crate::text::Reader;
 
 /// Shape of the bag.
 pub const SHAPE: &str = "cuffwright.bag/1";
@@ -73,6 +73,7 @@ pub struct Bag {
     pub session: Session,
     pub made_at: String,
     pub made_ms: u64,
+    pub may_decide: bool,
     pub club: String,
     pub practitioner: Named,
     pub place: DeckPlaceFact,
@@ -260,6 +261,7 @@ impl Desk {
             },
             made_at: stamp.0.to_owned(),
             made_ms: stamp.1,
+            may_decide: false,
             club: about.map(|club| club.name.clone()).unwrap_or_default(),
             practitioner: Named {
                 name: about.map(|club| club.practitioner.clone()).unwrap_or_default(),
@@ -424,7 +426,7 @@ impl Desk {
             exercise: exercise.id.to_string(),
             side: side_word(proposal.side),
             planned: rung.to_string(),
-            rung_name: rung_name(here, self.reader().units),
+            rung_name: self.reader().rung_name(here),
             sets: dose.sets,
             cap_s: dose.cap.seconds(),
             timed: dose.timed,
@@ -463,7 +465,7 @@ impl Desk {
 
 fn easier(exercise: &Exercise, place: usize, reader: Reader<'_>) -> Vec<Easier> {
     let below = exercise.ladder[..place].iter().rev().filter(|rung| !rung.not_heavier).take(2);
-    below.map(|rung| Easier { rung: rung.id.to_string(), name: rung_name(rung, reader.units) }).collect()
+    below.map(|rung| Easier { rung: rung.id.to_string(), name: reader.rung_name(rung) }).collect()
 }
 
 /// The arm that goes first: the weaker by the last session, the left where nothing tells them apart.

@@ -86,7 +86,8 @@ pub fn encode(told: &Told) -> String {
     }
     let count = LENGTH - 5;
     bits <<= count as u32 * 5 - width;
-    let mut letters: Vec<u8> = (0..count).map(|place| ((bits >> (5 * (count - 1 - place))) & 31) as u8).collect();
+    let mut letters: Vec<u8> =
+        (0..count).map(|place| ((bits >> (5 * (count - 1 - place))) & 31) as u8).collect();
     letters.extend(check(&letters));
     let text: Vec<char> = letters.iter().map(|value| char::from(LETTERS[usize::from(*value)])).collect();
     text.chunks(4).map(|group| group.iter().collect::<String>()).collect::<Vec<_>>().join("-")
@@ -198,7 +199,11 @@ impl Desk {
             pattern: PatternWord::Together,
             minutes: 15,
             exercises: exercises
-                .map(|exercise| PlannedExercise { exercise: exercise.id.to_string(), cap_s: CAP_S, sets: SETS })
+                .map(|exercise| PlannedExercise {
+                    exercise: exercise.id.to_string(),
+                    cap_s: CAP_S,
+                    sets: SETS,
+                })
                 .collect(),
             by: author.name.clone(),
             before_water_override: None,
@@ -336,24 +341,23 @@ impl Desk {
 
     /// True when this code was stored before.
     pub fn home_is_told(&self, subject: SubjectId, told: &Told) -> bool {
-        let Some((.., sheet)) = self.home_sheets().into_iter().find(|(.., sheet)| sheet.sheet == told.sheet) else {
+        let Some((.., sheet)) = self.home_sheets().into_iter().find(|(.., sheet)| sheet.sheet == told.sheet)
+        else {
             return false;
         };
         let date = sheet.date.saturating_add(i64::from(told.days).days());
         self.person(subject).is_ok_and(|person| {
-            person.read.history.sessions.iter().any(|session| {
-                session.date == date && session.context == trade::history::Context::Home
-            })
+            person
+                .read
+                .history
+                .sessions
+                .iter()
+                .any(|session| session.date == date && session.context == trade::history::Context::Home)
         })
     }
 }
 
-fn home_set(
-    line: &HomeLine,
-    (date, session): (Date, u8),
-    number: u8,
-    seconds: u32,
-) -> SetFact {
+fn home_set(line: &HomeLine, (date, session): (Date, u8), number: u8, seconds: u32) -> SetFact {
     let seconds = f64::from(seconds);
     let is_cap = line.cap_s <= seconds;
     SetFact {

@@ -207,7 +207,8 @@ mod tests {
         let made = samples(&cues, seconds);
         for cue in &cues {
             let begin = (cue.at * f64::from(RATE)) as usize;
-            let silence = made[begin.saturating_sub(80)..begin].iter().rev().take(40).all(|sample| *sample == 0);
+            let silence =
+                made[begin.saturating_sub(80)..begin].iter().rev().take(40).all(|sample| *sample == 0);
             let found = made[begin..].iter().position(|sample| 200 < sample.abs()).unwrap();
             assert!(found < 80, "{cue:?} begins {found} samples late");
             assert!(silence || cue.tone == Tone::Go, "{cue:?} begins early");

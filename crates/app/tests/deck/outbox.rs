@@ -22,7 +22,8 @@ fn a_form_loss_a_seen_cap_an_unseen_cap_and_a_cap_that_nobody_could_see() {
     let mut entries = vec![entry(1, 1, "go", json!({ "phase": 0 }))];
     let run = id(1, 1);
     let touch = |seq, k: &str, place: usize, more: Value| {
-        let mut all = json!({ "who": who[place].to_string(), "run": run, "phase": 0, "slot": slot("SC-1", "both", 1) });
+        let mut all =
+            json!({ "who": who[place].to_string(), "run": run, "phase": 0, "slot": slot("SC-1", "both", 1) });
         for (name, value) in more.as_object().unwrap() {
             all[name] = value.clone();
         }
@@ -39,7 +40,8 @@ fn a_form_loss_a_seen_cap_an_unseen_cap_and_a_cap_that_nobody_could_see() {
     assert_eq!(sets.len(), 3, "what was not observed is not written down: {sets:?}");
     let form = sets.iter().find(|set| set["end"] == "form").unwrap();
     assert_eq!((form["seconds"].as_f64(), form["fault"].as_str()), (Some(64.2), Some(UNNAMED_FAULT)));
-    let mut seen: Vec<_> = sets.iter().filter(|set| set["end"] == "cap").map(|set| set["seen"].as_bool()).collect();
+    let mut seen: Vec<_> =
+        sets.iter().filter(|set| set["end"] == "cap").map(|set| set["seen"].as_bool()).collect();
     seen.sort();
     assert_eq!(seen, [Some(false), Some(true)], "a look at 60 s proves nothing about the end");
     assert_eq!(payloads(&desk, "session").len(), 4, "everybody took part");
@@ -57,7 +59,12 @@ fn a_form_loss_a_seen_cap_an_unseen_cap_and_a_cap_that_nobody_could_see() {
 fn the_same_entry_twice_is_known_and_other_content_is_refused_and_kept() {
     let (mut desk, who) = few(1);
     let answer = |left: u8| {
-        entry(1, 1, "answers", json!({ "who": who[0].to_string(), "left": left, "right": 0, "how": "self", "fresh": false }))
+        entry(
+            1,
+            1,
+            "answers",
+            json!({ "who": who[0].to_string(), "left": left, "right": 0, "how": "self", "fresh": false }),
+        )
     };
     assert_eq!(send(&mut desk, &[answer(0)]), ["added"]);
     assert_eq!(send(&mut desk, &[answer(0)]), ["already"]);
@@ -84,7 +91,11 @@ fn what_cannot_be_is_named_and_the_rest_goes_in() {
     let acks = desk.receive(&demo::morning(), &super::stage::author(), &entries).unwrap();
     let words: Vec<_> = acks.iter().map(|ack| ack.outcome).collect();
     assert_eq!(words, ["invalid", "invalid", "invalid", "invalid", "invalid", "added", "invalid"]);
-    assert!(acks.iter().filter(|ack| ack.outcome == "invalid").all(|ack| !ack.says.is_empty() && !ack.says.starts_with('[')));
+    assert!(
+        acks.iter()
+            .filter(|ack| ack.outcome == "invalid")
+            .all(|ack| !ack.says.is_empty() && !ack.says.starts_with('['))
+    );
 }
 
 #[test]
@@ -93,7 +104,12 @@ fn two_devices_that_saw_the_same_set_are_both_kept_until_a_person_chooses() {
     let end = |device: u8, ms: u32, reason: &str| {
         [
             entry(device, 1, "go", json!({ "phase": 0 })),
-            entry(device, 2, "end", json!({ "who": who[0].to_string(), "run": id(device, 1), "ms": ms, "reason": reason, "slot": slot("SC-1", "both", 1) })),
+            entry(
+                device,
+                2,
+                "end",
+                json!({ "who": who[0].to_string(), "run": id(device, 1), "ms": ms, "reason": reason, "slot": slot("SC-1", "both", 1) }),
+            ),
         ]
     };
     send(&mut desk, &end(1, 90_000, "form"));
@@ -114,13 +130,36 @@ fn two_devices_that_saw_the_same_set_are_both_kept_until_a_person_chooses() {
 fn a_correction_by_hand_outlives_later_touches() {
     let (mut desk, who) = few(1);
     let subject = who[0];
-    send(&mut desk, &[entry(1, 1, "go", json!({ "phase": 0 })), entry(1, 2, "end", json!({ "who": subject.to_string(), "run": id(1, 1), "ms": 50_000, "reason": "form", "slot": slot("SC-1", "both", 1) }))]);
+    send(
+        &mut desk,
+        &[
+            entry(1, 1, "go", json!({ "phase": 0 })),
+            entry(
+                1,
+                2,
+                "end",
+                json!({ "who": subject.to_string(), "run": id(1, 1), "ms": 50_000, "reason": "form", "slot": slot("SC-1", "both", 1) }),
+            ),
+        ],
+    );
     let live = desk.store().live_facts_of_kind("set").unwrap();
     let mut payload: Value = serde_json::from_str(live[0].payload()).unwrap();
     payload["seconds"] = json!(55.0);
-    let draft = app::desk::Draft { kind: app::facts::Kind::Set, payload: payload.to_string(), corrects: Some((live[0].fact.told.id, "film".into())) };
+    let draft = app::desk::Draft {
+        kind: app::facts::Kind::Set,
+        payload: payload.to_string(),
+        corrects: Some((live[0].fact.told.id, "film".into())),
+    };
     desk.record(&demo::morning(), &super::stage::author(), subject, &[draft]).unwrap();
-    send(&mut desk, &[entry(1, 3, "note", json!({ "who": subject.to_string(), "fault": "F03", "slot": slot("SC-1", "both", 1) }))]);
+    send(
+        &mut desk,
+        &[entry(
+            1,
+            3,
+            "note",
+            json!({ "who": subject.to_string(), "fault": "F03", "slot": slot("SC-1", "both", 1) }),
+        )],
+    );
     let live = desk.store().live_facts_of_kind("set").unwrap();
     assert_eq!(live.len(), 1);
     assert!(live[0].payload().contains("\"seconds\":55"), "{}", live[0].payload());
@@ -129,10 +168,22 @@ fn a_correction_by_hand_outlives_later_touches() {
 #[test]
 fn an_incident_takes_kit_out_of_use_and_stands_apart_from_anybodys_record() {
     let (mut desk, _) = few(1);
-    send(&mut desk, &[entry(1, 1, "incident", json!({ "what": "band", "words": "snapped at the loop", "mark": "B-16", "by": "Mira" }))]);
+    send(
+        &mut desk,
+        &[entry(
+            1,
+            1,
+            "incident",
+            json!({ "what": "band", "words": "snapped at the loop", "mark": "B-16", "by": "Mira" }),
+        )],
+    );
     assert_eq!(payloads(&desk, "incident")[0]["kit"], "B-16");
     assert_eq!(payloads(&desk, "inspection")[0]["sound"], false);
-    assert!(outcome(&desk).iter().all(|line| line.contains(" club ") || line.contains(&store::SubjectId::CLUB.to_string())));
+    assert!(
+        outcome(&desk)
+            .iter()
+            .all(|line| line.contains(" club ") || line.contains(&store::SubjectId::CLUB.to_string()))
+    );
 }
 
 /// A touch that a device may make, small enough to meet others.
@@ -142,20 +193,41 @@ fn touches() -> impl Strategy<Value = Vec<(u8, u8, u8, u8, u32)>> {
 }
 
 fn told(touches: &[(u8, u8, u8, u8, u32)], who: &[store::SubjectId]) -> Vec<String> {
-    let mut entries = vec![entry(1, 1, "go", json!({ "phase": 0 })), entry(2, 1, "go", json!({ "phase": 0 }))];
+    let mut entries =
+        vec![entry(1, 1, "go", json!({ "phase": 0 })), entry(2, 1, "go", json!({ "phase": 0 }))];
     for (place, (device, kind, swimmer, set, ms)) in touches.iter().enumerate() {
         let seq = place as u64 + 2;
         let who = who[usize::from(*swimmer)].to_string();
         let run = id(*device, 1);
         let slot = slot("SC-1", "both", *set);
         entries.push(match kind {
-            0 => entry(*device, seq, "end", json!({ "who": who, "run": run, "ms": ms, "slot": slot, "reason": "form" })),
-            1 => entry(*device, seq, "cap", json!({ "who": who, "run": run, "ms": 120_000, "slot": slot, "awake": ms % 2 == 0 })),
+            0 => entry(
+                *device,
+                seq,
+                "end",
+                json!({ "who": who, "run": run, "ms": ms, "slot": slot, "reason": "form" }),
+            ),
+            1 => entry(
+                *device,
+                seq,
+                "cap",
+                json!({ "who": who, "run": run, "ms": 120_000, "slot": slot, "awake": ms % 2 == 0 }),
+            ),
             2 => entry(*device, seq, "held", json!({ "who": who, "run": run, "ms": ms, "slot": slot })),
             3 => entry(*device, seq, "note", json!({ "who": who, "slot": slot, "fault": "F03" })),
             4 => entry(*device, seq, "undo", json!({ "of": id(*device, u64::from(ms % 26)) })),
-            5 => entry(*device, seq, "pain", json!({ "who": who, "when": "during", "left": ms % 5, "exercise": "SC-1" })),
-            _ => entry(*device, seq, "answers", json!({ "who": who, "left": 0, "right": ms % 3, "how": "spoken", "effort": ms % 11 })),
+            5 => entry(
+                *device,
+                seq,
+                "pain",
+                json!({ "who": who, "when": "during", "left": ms % 5, "exercise": "SC-1" }),
+            ),
+            _ => entry(
+                *device,
+                seq,
+                "answers",
+                json!({ "who": who, "left": 0, "right": ms % 3, "how": "spoken", "effort": ms % 11 }),
+            ),
         });
     }
     entries

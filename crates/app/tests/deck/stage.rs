@@ -22,8 +22,11 @@ pub(crate) fn author() -> Author {
 }
 
 fn prepared(mut desk: Desk) -> Desk {
-    let exercises = ["RC-1", "RC-3", "SC-1"]
-        .map(|exercise| PlannedExercise { exercise: exercise.to_owned(), cap_s: 120.0, sets: 3 });
+    let exercises = ["RC-1", "RC-3", "SC-1"].map(|exercise| PlannedExercise {
+        exercise: exercise.to_owned(),
+        cap_s: 120.0,
+        sets: 3,
+    });
     let wish = Wish {
         context: ContextWord::Rested,
         squads: Vec::new(),
@@ -49,8 +52,7 @@ pub(crate) fn few(count: usize) -> (Desk, Vec<SubjectId>) {
     let is_needed = |subject: &SubjectId, kind: &str| {
         *subject == SubjectId::CLUB || (subjects.contains(subject) && kind == "swimmer")
     };
-    let facts =
-        club().facts.iter().filter(|fact| is_needed(&fact.subject, &fact.kind)).cloned().collect();
+    let facts = club().facts.iter().filter(|fact| is_needed(&fact.subject, &fact.kind)).cloned().collect();
     let mut desk = Desk::new(Store::in_memory().unwrap(), shipped().clone()).unwrap();
     desk.append(&demo::morning(), facts).unwrap();
     (prepared(desk), subjects)

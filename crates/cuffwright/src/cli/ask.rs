@@ -20,7 +20,8 @@ use super::words::{self, say, word};
 #[derive(Debug, clap::Args)]
 #[command(after_long_help = "\
 JSON: shape cuffwright.ask/1 with on, squad, above (how many of the list stand above the fold), below, answered (how \
-many gave a weekly check this week) and swimmers in order: id, name, squad, unreadable, contested, reasons (kind, \
+many gave a weekly check this week), charts (kept, learning, readings, by_chance: how many would speak by chance \
+alone in a season; null without charts) and swimmers in order: id, name, squad, unreadable, contested, reasons (kind, \
 side, seen, question, code, words, ground, source).")]
 pub(super) struct Args {
     #[command(flatten)]
@@ -41,7 +42,17 @@ struct Shape {
     above: usize,
     below: usize,
     answered: usize,
+    charts: Option<Charts>,
     swimmers: Vec<Swimmer>,
+}
+
+/// Charts kept, and how many would speak by chance alone in a season.
+#[derive(Serialize)]
+struct Charts {
+    kept: usize,
+    learning: usize,
+    readings: usize,
+    by_chance: f64,
 }
 
 #[derive(Serialize)]
@@ -84,12 +95,27 @@ pub(super) fn run(args: &Args, context: Context) -> Result<Answer, Failure> {
                 .collect(),
         })
         .collect();
+    let charts = asking.charts.by_chance.map(|alarms| Charts {
+        kept: alarms.series,
+        learning: asking.charts.learning,
+        readings: alarms.readings,
+        by_chance: alarms.expected,
+    });
+    let by_chance = app::signals::words::by_chance(&asking.charts);
     let (squad, below) = (asking.squad, asking.below());
     let answered = response(&desk, on).answered;
     if context.json {
         let above = swimmers.len().min(FOLD);
-        let shape =
-            Shape { shape: "cuffwright.ask/1", on: on.to_string(), squad, above, below, answered, swimmers };
+        let shape = Shape {
+            shape: "cuffwright.ask/1",
+            on: on.to_string(),
+            squad,
+            above,
+            below,
+            answered,
+            charts,
+            swimmers,
+        };
         return Ok(Answer::json(Exit::Well, &shape));
     }
     let mut page = Page::default();
@@ -98,6 +124,9 @@ pub(super) fn run(args: &Args, context: Context) -> Result<Answer, Failure> {
         &[("day", app::text::day(on)), ("number", swimmers.len().to_string()), ("squad", squad.to_string())],
     ));
     page.paragraph("", &word("ask-lede"));
+    if let Some(by_chance) = &by_chance {
+        page.paragraph("", by_chance);
+    }
     let shown = if args.all { swimmers.len() } else { FOLD };
     for swimmer in swimmers.iter().take(shown) {
         swimmer.who.print(&mut page);

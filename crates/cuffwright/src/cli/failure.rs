@@ -127,6 +127,11 @@ impl Failure {
         }
     }
 
+    /// The message alone, for a place that has room for one line.
+    pub(crate) fn in_one_line(&self) -> String {
+        self.message.trim_end_matches('.').to_owned()
+    }
+
     /// For a terminal.
     pub(crate) fn to_text(&self) -> String {
         let mut text = format!("cuffwright: {}\n", self.message);

@@ -12,21 +12,24 @@ mod account;
 mod answer;
 mod ask;
 mod backup;
-mod track;
+mod band;
 mod clock;
 mod confirm;
+mod cut;
 mod demo;
 mod dose;
 mod due;
 mod exit;
 mod explain;
 mod failure;
+mod fatigue;
 mod find;
 mod fit;
 mod gate;
 mod import;
 mod init;
 mod input;
+mod ladder;
 mod log;
 mod numbers;
 mod open;
@@ -41,6 +44,8 @@ mod rota;
 mod screening;
 mod serve;
 mod sheet;
+mod torque;
+mod track;
 mod verify;
 mod week;
 mod words;
@@ -120,6 +125,11 @@ enum Command {
     Explain(explain::Args),
     Numbers(numbers::Args),
     Account(account::Args),
+    Band(band::Args),
+    Torque(torque::Args),
+    Fatigue(fatigue::Args),
+    Ladder(ladder::Args),
+    Cut(cut::Args),
 }
 
 /// What every command is told besides its own arguments.
@@ -191,6 +201,11 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
         Command::Explain(args) => explain::run(&args, context),
         Command::Numbers(args) => numbers::run(&args, context),
         Command::Account(args) => account::run(&args, context),
+        Command::Band(args) => band::run(&args, context),
+        Command::Torque(args) => torque::run(&args, context),
+        Command::Fatigue(args) => fatigue::run(&args, context),
+        Command::Ladder(args) => ladder::run(&args, context),
+        Command::Cut(args) => cut::run(&args, context),
     }
 }
 

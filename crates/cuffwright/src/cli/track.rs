@@ -46,7 +46,8 @@ pub(super) fn run(args: &Args, context: Context) -> Result<Answer, Failure> {
     let protocol = open::protocol(args.protocol.as_deref())?;
     let mut parts = Vec::new();
     for named in &args.exercises {
-        let (name, cap) = named.split_once(':').map_or((named.as_str(), None), |(name, cap)| (name, Some(cap)));
+        let (name, cap) =
+            named.split_once(':').map_or((named.as_str(), None), |(name, cap)| (name, Some(cap)));
         let unknown = || Failure::new(Exit::Input, "cli-track-exercise", &[("exercise", named.clone())]);
         let exercise = protocol
             .exercise(&ExerciseId::new(&name.trim().to_uppercase()))

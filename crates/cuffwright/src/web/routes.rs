@@ -13,8 +13,8 @@ use axum::routing::{MethodRouter, get, post};
 
 use super::error::{Kind, WebError};
 use super::pages::{
-    club, deck, door, due, facts, home, import, kit, people, person, privacy, record, review, rules,
-    screening, season, see_as, session, views, week, weekly, year,
+    band, club, deck, door, due, facts, home, import, kit, people, person, privacy, record, review, rules,
+    screening, season, see_as, session, views, week, weekly, what_if, year,
 };
 use super::site::Site;
 use super::site::guard::only_us;
@@ -122,6 +122,7 @@ pub const ROUTES: &[Route] = &[
     shows("/people/{id}", Needs::Swimmer(Thing::Roster), person::show),
     shows("/views", Needs::Some(Thing::Roster), views::all),
     shows("/views/{id}", Needs::Swimmer(Thing::Roster), views::one),
+    shows("/people/{id}/loads", CLINICAL, person::loads::show),
     takes("/people/{id}/decide", Needs::Swimmer(Thing::Decide), person::decide::decide, FORM_LIMIT),
     shows("/people/{id}/record/{sheet}", Needs::Sheet, record::show),
     takes("/people/{id}/record/{sheet}", Needs::Sheet, record::send, FORM_LIMIT),
@@ -153,6 +154,9 @@ pub const ROUTES: &[Route] = &[
     takes("/club", Needs::Everybody(Thing::EditCalendar), club::send, FORM_LIMIT),
     shows("/kit", Needs::Everybody(Thing::Kit), kit::show),
     takes("/kit", Needs::Everybody(Thing::EditKit), kit::send, FORM_LIMIT),
+    shows("/kit/band", Needs::Everybody(Thing::Kit), band::show),
+    takes("/kit/band", Needs::Everybody(Thing::EditKit), band::send, FORM_LIMIT),
+    shows("/kit/what-if", Needs::Everybody(Thing::Kit), what_if::show),
     // The season: counts without names; set times with them.
     shows("/season", Needs::Everybody(Thing::Counts), season::board::show),
     shows("/season/set-times", CLINICAL, season::set_times::show),

@@ -7,6 +7,7 @@ mod club;
 mod decide;
 mod defects;
 mod explain;
+mod loads;
 mod log;
 mod numbers;
 mod propose;

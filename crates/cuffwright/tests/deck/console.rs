@@ -8,7 +8,7 @@ use super::stage::Stage;
 
 #[tokio::test(flavor = "multi_thread")]
 async fn a_whole_session_without_a_network_and_the_next_doses_when_it_comes_back() {
-    let mut stage = Stage::open(360, &[("SC-1", 30)]).await;
+    let mut stage = Stage::open(360, &[("SC-1", 60)]).await;
     stage.network(false).await;
     let who = stage.gather(4).await;
     let before = places(&stage).await;
@@ -19,12 +19,25 @@ async fn a_whole_session_without_a_network_and_the_next_doses_when_it_comes_back
         stage.until("deck.session.now(deck.now()).phase?.kind === 'work'").await;
         stage.skip(12.0).await;
         stage.touch(&who[0], "cue").await;
-        stage.until(&format!("document.querySelector(\".deck-place[data-who='{}']\").dataset.cued === 'grace'", who[0])).await;
+        stage
+            .until(&format!(
+                "document.querySelector(\".deck-place[data-who='{}']\").dataset.cued === 'grace'",
+                who[0]
+            ))
+            .await;
         stage.skip(6.0).await;
         stage.touch(&who[0], "lost").await;
-        stage.until(&format!("document.querySelector(\".deck-place[data-who='{}']\").dataset.stands === 'form'", who[0])).await;
+        stage
+            .until(&format!(
+                "document.querySelector(\".deck-place[data-who='{}']\").dataset.stands === 'form'",
+                who[0]
+            ))
+            .await;
+        let left = stage.ask("return deck.session.now(deck.now()).left / 1000").await.as_f64().unwrap();
+        stage.skip((left - 25.0).max(0.0)).await;
         if set < 3 {
             stage.click(".deck-held:not(:disabled)").await;
+            stage.until(&format!("deck.session.state.people.get('{}').sets.get('SC-1|both|{set}')?.held", who[1])).await;
         }
         assert_eq!(places(&stage).await, before, "places do not move");
         let left = stage.ask("return deck.session.now(deck.now()).left / 1000").await.as_f64().unwrap();
@@ -60,26 +73,32 @@ async fn a_whole_session_without_a_network_and_the_next_doses_when_it_comes_back
     assert_eq!(sets.iter().filter(|set| set["seen"] == true).count(), 6);
     for set in sets.iter().filter(|set| set["end"] == "form") {
         let seconds = set["seconds"].as_f64().unwrap();
-        assert!((18.0..21.5).contains(&seconds), "{seconds}");
+        assert!((18.0..34.0).contains(&seconds), "{seconds}");
     }
     stage.end().await;
 }
 
 async fn places(stage: &Stage) -> String {
-    let script = "return [...document.querySelectorAll('#wall > li')].map((row) => row.dataset.who ?? 'row').join()";
+    let script =
+        "return [...document.querySelectorAll('#wall > li')].map((row) => row.dataset.who ?? 'row').join()";
     stage.ask(script).await.as_str().unwrap().to_owned()
 }
 
 #[tokio::test(flavor = "multi_thread")]
 async fn a_second_contact_a_sleeping_screen_pain_and_who_may_not() {
     let mut stage = Stage::open(360, &[("SC-1", 30)]).await;
-    let blocked = stage.ask("return deck.bag.swimmers.find((one) => one.lines.clear.length === 0)?.id ?? ''").await;
+    let blocked =
+        stage.ask("return deck.bag.swimmers.find((one) => one.lines.clear.length === 0)?.id ?? ''").await;
     let blocked = blocked.as_str().unwrap().to_owned();
     stage.click(&format!(".deck-person[data-who='{blocked}'] .deck-here")).await;
     let who = stage.gather(3).await;
     stage.begin().await;
     let mine = format!(".deck-place[data-who='{blocked}'] .deck-lost-touch");
-    assert_eq!(stage.ask(&format!("return document.querySelector(\"{mine}\").disabled")).await, true, "who may not cannot be started");
+    assert_eq!(
+        stage.ask(&format!("return document.querySelector(\"{mine}\").disabled")).await,
+        true,
+        "who may not cannot be started"
+    );
 
     stage.skip(5.0).await;
     // Two contacts of one wet finger, 80 ms apart.
@@ -87,15 +106,30 @@ async fn a_second_contact_a_sleeping_screen_pain_and_who_may_not() {
         "const lost = document.querySelector(\".deck-place[data-who='{}'] .deck-lost-touch\"); const down = () => lost.dispatchEvent(new PointerEvent('pointerdown', {{ bubbles: true, button: 0 }})); down(); setTimeout(down, 80);",
         who[0]
     )).await;
-    stage.until(&format!("document.querySelector(\".deck-place[data-who='{}']\").dataset.stands === 'form'", who[0])).await;
+    stage
+        .until(&format!(
+            "document.querySelector(\".deck-place[data-who='{}']\").dataset.stands === 'form'",
+            who[0]
+        ))
+        .await;
     tokio::time::sleep(std::time::Duration::from_millis(400)).await;
-    assert_eq!(stage.ask("return deck.session.state.entries().filter((entry) => entry.k === 'end').length").await, 1);
+    assert_eq!(
+        stage.ask("return deck.session.state.entries().filter((entry) => entry.k === 'end').length").await,
+        1
+    );
 
     // Pain opens the rule at once.
     stage.click(&format!(".deck-place[data-who='{}'] .deck-who", who[1])).await;
     stage.click("#pain").await;
-    stage.until(&format!("document.querySelector(\".deck-place[data-who='{}']\").dataset.stands === 'pain'", who[1])).await;
-    stage.run("document.querySelectorAll('dialog[open] .deck-scale')[1].querySelectorAll('button')[4].click()").await;
+    stage
+        .until(&format!(
+            "document.querySelector(\".deck-place[data-who='{}']\").dataset.stands === 'pain'",
+            who[1]
+        ))
+        .await;
+    stage
+        .run("document.querySelectorAll('dialog[open] .deck-scale')[1].querySelectorAll('button')[4].click()")
+        .await;
     stage.click("#pain-done").await;
     stage.until("document.querySelector('#pain-told')?.textContent.includes('all shoulder exercises')").await;
     stage.run("document.querySelector('dialog[open] .deck-close').click()").await;
@@ -156,7 +190,9 @@ async fn a_session_runs_by_keyboard_alone() {
     let who = stage.ask(script).await.as_str().unwrap().to_owned();
     tab_to(&stage, &format!(".deck-person[data-who='{who}'] .deck-here")).await;
     press(&stage).await;
-    stage.until(&format!("!document.querySelector(\".deck-person[data-who='{who}'] .deck-ask\").disabled")).await;
+    stage
+        .until(&format!("!document.querySelector(\".deck-person[data-who='{who}'] .deck-ask\").disabled"))
+        .await;
     tab_to(&stage, &format!(".deck-person[data-who='{who}'] .deck-ask")).await;
     press(&stage).await;
     tab_to(&stage, "dialog[open] #ask-spoken").await;
@@ -174,9 +210,28 @@ async fn a_session_runs_by_keyboard_alone() {
     stage.skip(3.0).await;
     tab_to(&stage, &format!(".deck-place[data-who='{who}'] .deck-lost-touch")).await;
     press(&stage).await;
-    stage.until(&format!("document.querySelector(\".deck-place[data-who='{who}']\").dataset.stands === 'form'")).await;
+    stage
+        .until(&format!(
+            "document.querySelector(\".deck-place[data-who='{who}']\").dataset.stands === 'form'"
+        ))
+        .await;
     tab_to(&stage, &format!(".deck-place[data-who='{who}'] .deck-undo-touch")).await;
     press(&stage).await;
-    stage.until(&format!("document.querySelector(\".deck-place[data-who='{who}']\").dataset.stands === 'open'")).await;
+    stage
+        .until(&format!(
+            "document.querySelector(\".deck-place[data-who='{who}']\").dataset.stands === 'open'"
+        ))
+        .await;
+    stage.end().await;
+}
+
+/// Onsets found in the rendered sound, ten minutes of it, beside where they should be.
+#[tokio::test(flavor = "multi_thread")]
+async fn the_beat_rendered_offline_does_not_drift() {
+    let stage = Stage::open(1000, &[("SC-1", 30)]).await;
+    let script = "const done = arguments[0]; const base = document.querySelector('script[type=module]').src.replace('main.js', 'beat.js'); import(base).then(async ({ cuesOf, sound }) => { const audio = new OfflineAudioContext(1, 600 * 8000, 8000); const cues = cuesOf({ kind: 'beat', out: 1, hold: 0, back: 1 }, 600, 0); for (const cue of cues) sound(audio, audio.destination, cue.tone, cue.at); const data = (await audio.startRendering()).getChannelData(0); let worst = 0; for (const cue of cues.slice(1, -1)) { let at = Math.round((cue.at - 0.02) * 8000); while (at < data.length && Math.abs(data[at]) < 0.02) at += 1; worst = Math.max(worst, Math.abs(at / 8000 - cue.at)); } done(worst); })";
+    let worst = stage.client.execute_async(script, Vec::new()).await.unwrap().as_f64().unwrap();
+    println!("worst onset: {:.2} ms", worst * 1000.0);
+    assert!(worst < 0.010, "{worst} s");
     stage.end().await;
 }

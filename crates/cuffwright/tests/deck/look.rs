@@ -36,8 +36,16 @@ async fn nothing_runs_over_from_a_phone_to_a_projector() {
 #[tokio::test(flavor = "multi_thread")]
 async fn the_group_sees_clock_figure_and_side_and_no_name() {
     let stage = Stage::open(1200, &[("SC-1", 60)]).await;
-    let names: Vec<String> = serde_json::from_value(stage.ask("return deck.bag.swimmers.flatMap((one) => [one.name, one.full_name])").await).unwrap();
-    let rungs: Vec<String> = serde_json::from_value(stage.ask("return deck.bag.swimmers.flatMap((one) => one.lines.clear.map((line) => line.rung_name))").await).unwrap();
+    let names: Vec<String> = serde_json::from_value(
+        stage.ask("return deck.bag.swimmers.flatMap((one) => [one.name, one.full_name])").await,
+    )
+    .unwrap();
+    let rungs: Vec<String> = serde_json::from_value(
+        stage
+            .ask("return deck.bag.swimmers.flatMap((one) => one.lines.clear.map((line) => line.rung_name))")
+            .await,
+    )
+    .unwrap();
     stage.gather(3).await;
     stage.click("#go").await;
     stage.until("deck.session.state.go !== undefined").await;
@@ -56,7 +64,8 @@ async fn the_group_sees_clock_figure_and_side_and_no_name() {
 #[tokio::test(flavor = "multi_thread")]
 async fn a_checker_for_accessibility_finds_nothing_serious() {
     let axe = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/console/node_modules/axe-core/axe.min.js");
-    let axe = std::fs::read_to_string(&axe).expect("./check installs axe-core; by hand: npm ci in tests/console");
+    let axe =
+        std::fs::read_to_string(&axe).expect("./check installs axe-core; by hand: npm ci in tests/console");
     let stage = Stage::open(360, &[("SC-1", 60)]).await;
     look_over(&stage, &axe, "before").await;
     stage.click(".deck-person .deck-here").await;

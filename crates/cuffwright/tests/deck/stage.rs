@@ -25,7 +25,8 @@ pub(crate) fn is_long() -> bool {
 }
 
 fn folder(name: &str) -> PathBuf {
-    let folder = std::env::temp_dir().join(format!("cuffwright-deck-{name}-{}", cuffwright::web::site::fresh_key()));
+    let folder =
+        std::env::temp_dir().join(format!("cuffwright-deck-{name}-{}", cuffwright::web::site::fresh_key()));
     std::fs::create_dir_all(&folder).unwrap();
     folder
 }
@@ -61,7 +62,11 @@ impl Server {
         let mut told = String::new();
         let mut reader = std::io::BufReader::new(out);
         while !told.trim_end().ends_with('}') {
-            assert_ne!(std::io::BufRead::read_line(&mut reader, &mut told).unwrap(), 0, "the command ended: {told}");
+            assert_ne!(
+                std::io::BufRead::read_line(&mut reader, &mut told).unwrap(),
+                0,
+                "the command ended: {told}"
+            );
         }
         let told: Value = serde_json::from_str(&told).unwrap();
         let address = told["address"].as_str().unwrap().trim_end_matches('/').to_owned();
@@ -119,7 +124,11 @@ impl Stage {
     pub(crate) async fn open(width: u32, exercises: &[(&str, u32)]) -> Self {
         let turn = TURN.lock().await;
         let home = folder("run");
-        std::fs::copy(club().join("demo.cuff"), home.join("demo.cuff")).unwrap();
+        // The record may have a journal beside it.
+        for file in std::fs::read_dir(club()).unwrap() {
+            let file = file.unwrap();
+            std::fs::copy(file.path(), home.join(file.file_name())).unwrap();
+        }
         let server = Server::start(&home, 0);
         let (driver, port) = start_driver().await;
         let profile = folder("profile");
@@ -169,7 +178,12 @@ impl Stage {
     /// Waits until an expression holds.
     pub(crate) async fn until(&self, holds: &str) {
         for _ in 0..PATIENCE {
-            if self.client.execute(&format!("return Boolean({holds})"), Vec::new()).await.is_ok_and(|is| is == true) {
+            if self
+                .client
+                .execute(&format!("return Boolean({holds})"), Vec::new())
+                .await
+                .is_ok_and(|is| is == true)
+            {
                 return;
             }
             tokio::time::sleep(MOMENT).await;
@@ -200,7 +214,10 @@ impl Stage {
         let who: Vec<String> = able.into_iter().take(count).collect();
         for one in &who {
             self.click(&format!(".deck-person[data-who='{one}'] .deck-here")).await;
-            self.until(&format!("!document.querySelector(\".deck-person[data-who='{one}'] .deck-ask\").disabled")).await;
+            self.until(&format!(
+                "!document.querySelector(\".deck-person[data-who='{one}'] .deck-ask\").disabled"
+            ))
+            .await;
             self.click(&format!(".deck-person[data-who='{one}'] .deck-ask")).await;
             self.click("dialog[open] #ask-spoken").await;
             self.click("dialog[open] #ask-none").await;
@@ -220,7 +237,8 @@ impl Stage {
 
     /// How the running or last set of each stands.
     pub(crate) async fn stands(&self, who: &str) -> String {
-        let script = format!("return document.querySelector(\".deck-place[data-who='{who}']\").dataset.stands");
+        let script =
+            format!("return document.querySelector(\".deck-place[data-who='{who}']\").dataset.stands");
         self.ask(&script).await.as_str().unwrap_or_default().to_owned()
     }
 
@@ -235,17 +253,21 @@ impl Stage {
 
     /// Ids of every entry that this device has written, as its disk holds them.
     pub(crate) async fn written(&self) -> Vec<String> {
-        serde_json::from_value(self.ask("return deck.session.state.entries().map((entry) => entry.id)").await).unwrap()
+        serde_json::from_value(self.ask("return deck.session.state.entries().map((entry) => entry.id)").await)
+            .unwrap()
     }
 
     /// Sets on record, as the server tells them, read without the browser.
     pub(crate) fn on_record(&mut self) -> (Vec<String>, Vec<Value>) {
         self.server.kill();
-        let store = store::Store::open(&self.server.folder.join("demo.cuff"), store::Open { create: false }).unwrap();
+        let store =
+            store::Store::open(&self.server.folder.join("demo.cuff"), store::Open { create: false }).unwrap();
         let entries = store.live_facts_of_kind("deck-entry").unwrap();
         let ids = entries.iter().map(|live| live.fact.told.id.to_string()).collect();
         let sets = store.live_facts_of_kind("set").unwrap();
-        let ours = sets.iter().filter(|live| live.fact.told.natural_key.as_deref().is_some_and(|key| key.starts_with("deck:")));
+        let ours = sets
+            .iter()
+            .filter(|live| live.fact.told.natural_key.as_deref().is_some_and(|key| key.starts_with("deck:")));
         let sets = ours
             .map(|live| {
                 let mut set: Value = serde_json::from_str(live.payload()).unwrap();
@@ -265,14 +287,19 @@ impl Stage {
 }
 
 async fn start_driver() -> (Child, u16) {
-    assert!(Path::new(DRIVER).exists(), "the console's tests need Chromium and its driver from Debian: run ./check");
+    assert!(
+        Path::new(DRIVER).exists(),
+        "the console's tests need Chromium and its driver from Debian: run ./check"
+    );
     let mut driver =
         Command::new(DRIVER).arg("--port=0").stdout(Stdio::piped()).stderr(Stdio::null()).spawn().unwrap();
     let out = tokio::process::ChildStdout::from_std(driver.stdout.take().unwrap()).unwrap();
     let mut lines = BufReader::new(out).lines();
     let mut port = None;
     while let Ok(Some(line)) = lines.next_line().await {
-        port = port.or_else(|| line.trim_end_matches('.').rsplit("on port ").next().and_then(|word| word.parse().ok()));
+        port = port.or_else(|| {
+            line.trim_end_matches('.').rsplit("on port ").next().and_then(|word| word.parse().ok())
+        });
         if line.contains("started successfully") {
             break;
         }
@@ -283,13 +310,22 @@ async fn start_driver() -> (Child, u16) {
 
 async fn browser(port: u16, profile: &Path, width: u32) -> Client {
     let args = json!([
-        "--headless", "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking",
-        "--disable-component-update", "--disable-sync", "--lang=en-GB", "--autoplay-policy=no-user-gesture-required",
-        format!("--user-data-dir={}", profile.display()), format!("--window-size={width},900"),
+        "--headless",
+        "--no-sandbox",
+        "--disable-gpu",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+        "--lang=en-GB",
+        "--autoplay-policy=no-user-gesture-required",
+        format!("--user-data-dir={}", profile.display()),
+        format!("--window-size={width},900"),
     ]);
     let mut options = json!({ "args": args });
     if width < 500 {
-        options["mobileEmulation"] = json!({ "deviceMetrics": { "width": width, "height": 740, "pixelRatio": 2.0 } });
+        options["mobileEmulation"] =
+            json!({ "deviceMetrics": { "width": width, "height": 740, "pixelRatio": 2.0 } });
     }
     let mut wanted = serde_json::Map::new();
     wanted.insert("goog:chromeOptions".to_owned(), options);

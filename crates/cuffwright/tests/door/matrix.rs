@@ -35,7 +35,13 @@ fn filled(route: &Route, session: &str) -> Vec<String> {
     fill("{exercise}", &["RC-1".to_owned()]);
     fill("{name}", &["style.css".to_owned()]);
     fill("{session}", &[session.to_owned()]);
+    fill("{kind}", &["beat.wav".to_owned()]);
     fill("{version}", &["0".to_owned()]);
+    fill("{kind}", &["beat.flac".to_owned()]);
+    fill("{squad}", &["Seniors".to_owned()]);
+    fill("{what}", &["practice".to_owned(), "plan".to_owned()]);
+    let stations = trade::screening::measure::Station::ALL.iter().map(|station| station.word().to_owned());
+    fill("{station}", &stations.collect::<Vec<_>>());
     for path in &all {
         assert!(!path.contains('{'), "{path}: say in `filled` what this name can be");
     }
@@ -65,6 +71,13 @@ fn principal(club: &Club, who: Asker) -> Option<Principal> {
             let known = club.site.desk().who(&at(0), &who.token().unwrap()).unwrap();
             Some(known.expect("the session holds").who)
         }
+    }
+}
+
+/// Somebody who sees only their own reads nobody else's name.
+fn keeps_others_unnamed(text: &str, who: Option<&Principal>, place: &str) {
+    if who.is_none_or(|who| who.role.is_bound()) {
+        assert!(!text.contains("Ben Specimen"), "another swimmer is named at {place}");
     }
 }
 
@@ -139,6 +152,7 @@ async fn every_page_shows_each_role_what_it_may_see_and_no_more() {
                     }
                 }
                 keeps_its_marks(&answer.body, who.as_ref(), &place);
+                keeps_others_unnamed(&answer.body, who.as_ref(), &place);
                 asked += 1;
             }
         }

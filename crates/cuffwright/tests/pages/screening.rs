@@ -4,6 +4,8 @@
 use app::demo::Case;
 use app::facts::{Kind, ScreeningFact, WeeklyCheckFact, read_json};
 use store::SubjectId;
+use trade::gate::Availability;
+use trade::side::Side;
 
 use super::site::{Asked, demo_site, read_site, site_with, swimmer};
 
@@ -26,6 +28,11 @@ fn of_station(site: &Asked, subject: SubjectId, station: &str) -> Option<Screeni
     facts::<ScreeningFact>(site, subject, Kind::Screening)
         .into_iter()
         .find(|fact| fact.date.to_string() == DAY && fact.station.as_deref() == Some(station))
+}
+
+fn left_of(site: &Asked, subject: SubjectId) -> Availability {
+    let desk = site.site().desk();
+    desk.assess(desk.person(subject).unwrap(), app::demo::DAY).gate.shoulder(Side::Left)
 }
 
 /// A form of one row, with the head that every station asks.
@@ -70,10 +77,7 @@ async fn enter_saves_complete_rows_keeps_the_rest_and_moves_on() {
         "and comes back as typed"
     );
     let focus = page.body.split(" autofocus").next().unwrap_or_default();
-    assert!(
-        focus.ends_with(&format!("aria-label=\"External rotation range, left (°), try 2\"")),
-        "on to the next box"
-    );
+    assert!(focus.ends_with("aria-label=\"External rotation range, left (°), try 2\""), "on to the next box");
     assert!(focus.rsplit("<input").next().unwrap_or_default().contains(&other), "of the row that was begun");
 
     // The same sent again changes nothing; a changed box is a correction, and what was not typed stays.
@@ -126,8 +130,7 @@ async fn impossible_is_refused_unusual_needs_a_word_and_nothing_is_half_stored()
 async fn a_test_that_hurts_fires_the_pain_rule_and_is_not_turned_into_a_value_in_passing() {
     let site = site_with(Case::Ordinary);
     let subject = swimmer(Case::Ordinary);
-    let own = format!("/people/{subject}");
-    assert!(!site.get(&own).await.body.contains("avail-out-today"));
+    assert_eq!(left_of(&site, subject), Availability::Full);
     let key = key(subject);
     let act = format!("row:{key}");
     let hurt = [
@@ -135,8 +138,7 @@ async fn a_test_that_hurts_fires_the_pain_rule_and_is_not_turned_into_a_value_in
         (format!("{key}.posterior_endurance_time.right.1"), "41"),
     ];
     assert_eq!(site.post("/screening/endurance", &form(&act, &hurt)).await.status, 200);
-    let page = site.get(&own).await;
-    assert!(page.body.contains("avail-out-today"), "out, by the pain rule");
+    assert_eq!(left_of(&site, subject), Availability::OutToday, "by the pain rule");
     let pains: Vec<app::facts::PainFact> = facts(&site, subject, Kind::Pain);
     assert!(
         pains.iter().any(|pain| pain.date.to_string() == DAY && pain.left == Some(4) && pain.right.is_none())

@@ -8,7 +8,7 @@ use quantity::Length;
 use super::joints::{Figure, Place};
 use super::part::Part;
 use super::pose::Pose;
-use super::settle::{Demand, Wish, settle};
+use super::settle::{Demand, Wish, nudged, settle};
 use crate::body::Body;
 
 /// Something flat to touch.
@@ -53,7 +53,8 @@ pub struct Motion {
     pub end: Pose,
     /// What touches.
     pub contacts: Vec<Contact>,
-    /// Radius of a circle that the part touching the wall is led round, instead of moving from start to end.
+    /// Radius of a circle that the part touching the wall is led round, instead of moving from start to end; below
+    /// nought it goes round to the left.
     pub circle: Option<Length>,
 }
 
@@ -81,7 +82,7 @@ impl Motion {
             start: self.start.mirrored(),
             end: self.end.mirrored(),
             contacts: self.contacts.iter().map(contact).collect(),
-            circle: self.circle,
+            circle: self.circle.map(|radius| Length::from_metres(-radius.metres())),
         }
     }
 
@@ -92,6 +93,7 @@ impl Motion {
     pub fn frames(&self, body: &Body, parts: &[f64]) -> Vec<Frame> {
         let first = settle(body, &self.start, &self.start, &self.demands(body, None, 0.0));
         let mut before = first;
+        let mut wished = self.start;
         let origin = Figure::of(body, &first);
         parts
             .iter()
@@ -101,8 +103,10 @@ impl Motion {
                     if self.circle.is_some() { self.start } else { self.start.towards(&self.end, part) };
                 // The pelvis begins where it was: contacts say where it has to go.
                 let wish = Pose { root: super::Root { pelvis: before.root.pelvis, ..wish.root }, ..wish };
-                let pose = settle(body, &before, &wish, &self.demands(body, Some(&origin), part));
-                before = pose;
+                // What the contacts changed last time they will change again by about as much.
+                let guess = nudged(&before, &wished, &wish);
+                let pose = settle(body, &guess, &wish, &self.demands(body, Some(&origin), part));
+                (before, wished) = (pose, wish);
                 Frame { pose, figure: Figure::of(body, &pose) }
             })
             .collect()
@@ -150,7 +154,7 @@ impl Motion {
         if let (Some(radius), Surface::Wall(_)) = (self.circle, surface) {
             let (sin, cos) = (part * std::f64::consts::TAU).sin_cos();
             at[0] += radius.metres() * sin;
-            at[2] += radius.metres() * cos;
+            at[2] += radius.metres().abs() * cos;
         }
         at
     }

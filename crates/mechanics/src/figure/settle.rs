@@ -53,45 +53,85 @@ const FREE: [f64; N] = [
 ];
 /// Elbows and knees, which a drawing never bends past straight.
 const HINGES: [usize; 4] = [9, 14, 18, 22];
-/// A contact counts as made when it is this near, metres.
+/// Weight of the contacts: a millimetre off weighs as much as a joint moved by all it is free to.
 const NEAR: f64 = 1e-3;
 /// Stiffness that holds a hinge against any pull of the contacts.
 const HELD: f64 = 1e12;
+/// Contacts are made when they are this near, metres.
+const EXACT: f64 = 2e-5;
+/// A step this small, as a part of what each number is free to move, changes nothing that can be seen.
+const SETTLED: f64 = 3e-3;
+/// Numbers of the pelvis come first.
+const PELVIS: usize = 3;
 const ROUNDS: usize = 10;
 /// Rounds in which only the contacts pull.
 const LAST_ROUNDS: usize = 6;
 
-/// The pose nearest to a wish that meets every demand, or as nearly as the body can.
-pub(super) fn settle(body: &Body, from: &Pose, wish: &Pose, demands: &[Demand]) -> Pose {
+/// A pose moved by as much as its wish has moved: where to begin looking for the next frame.
+pub(super) fn nudged(pose_before: &Pose, wished_before: &Pose, wish: &Pose) -> Pose {
+    let moved = vector(wish) - vector(wished_before);
+    let mut now = vector(pose_before);
+    for index in PELVIS..N {
+        now[index] += moved[index];
+    }
+    pose(&now, wish)
+}
+
+/// The pose nearest to a wish that meets every demand, or as nearly as the body can; looking begins at a guess.
+pub(super) fn settle(body: &Body, guess: &Pose, wish: &Pose, demands: &[Demand]) -> Pose {
     if demands.is_empty() {
         return *wish;
     }
     let wished = vector(wish);
-    let mut now = DVector::from_iterator(N, vector(from).iter().copied());
-    // Angles that no contact holds go straight to what is wished.
-    now.copy_from(&wished);
+    let held = held_by(demands);
+    let mut now = vector(guess);
+    for index in (0..N).filter(|index| !held[*index]) {
+        now[index] = wished[index];
+    }
+    let mut only_contacts = false;
     for round in 0..ROUNDS + LAST_ROUNDS {
-        let only_contacts = ROUNDS <= round;
+        only_contacts |= ROUNDS <= round;
         let off = residuals(body, &now, wish, demands);
-        let reached = off.iter().all(|off| off.abs() < 1e-5);
-        if only_contacts && reached {
+        if only_contacts && off.amax() < EXACT {
             break;
         }
-        let slopes = jacobian(body, &now, wish, demands, &off);
-        let step = step(&slopes, &off, &now, &wished, only_contacts);
-        let Some(step) = step else { break };
+        let slopes = jacobian(body, &now, wish, demands, &off, &held);
+        let Some(step) = step(&slopes, &off, &now, &wished, only_contacts) else { break };
         now += &step;
         for hinge in HINGES {
             now[hinge] = now[hinge].max(0.0);
         }
-        if step.amax() < 1e-7 {
+        let longest = step.iter().zip(FREE).map(|(step, free)| (step / free).abs()).fold(0.0, f64::max);
+        if longest < SETTLED {
             if only_contacts {
                 break;
             }
-            continue;
+            only_contacts = true;
         }
     }
     pose(&now, wish)
+}
+
+/// Which numbers of a pose can move a demanded part at all.
+fn held_by(demands: &[Demand]) -> [bool; N] {
+    let mut held = [false; N];
+    let mut hold = |part: Part| match part {
+        Part::LeftElbow | Part::LeftWrist | Part::LeftHand => held[6..11].fill(true),
+        Part::RightElbow | Part::RightWrist | Part::RightHand => held[11..16].fill(true),
+        Part::LeftKnee | Part::LeftAnkle | Part::LeftToes => held[16..20].fill(true),
+        Part::RightKnee | Part::RightAnkle | Part::RightToes => held[20..24].fill(true),
+        Part::LeftShoulder => held[10] = true,
+        Part::RightShoulder => held[15] = true,
+        Part::Head | Part::Back | Part::Pelvis | Part::LeftHip | Part::RightHip => {}
+    };
+    for demand in demands {
+        hold(demand.part);
+        if let Wish::Beside(other, _) = demand.wish {
+            hold(other);
+        }
+    }
+    held[..6].fill(true);
+    held
 }
 
 /// Solves (J'J / near^2 + D) step = -J' off / near^2 - D (now - wished), with D the stiffness of every angle.
@@ -139,9 +179,10 @@ fn jacobian(
     like: &Pose,
     demands: &[Demand],
     off: &DVector<f64>,
+    held: &[bool; N],
 ) -> DMatrix<f64> {
     let mut slopes = DMatrix::zeros(off.len(), N);
-    for index in 0..N {
+    for index in (0..N).filter(|index| held[*index]) {
         let nudge = 1e-5 * FREE[index];
         let mut moved = now.clone();
         moved[index] += nudge;

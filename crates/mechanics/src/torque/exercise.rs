@@ -94,6 +94,19 @@ pub enum ExerciseRefusal {
     Errors(InputErrors),
 }
 
+/// A band at one moment of a movement.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct BandAt {
+    /// Between its ends.
+    pub span: Length,
+    /// Its stretch.
+    pub stretch: Stretch,
+    /// Force of one strand.
+    pub strand_force: Force,
+    /// Pull on each end: of one strand, or of the two of a loop.
+    pub pull: Force,
+}
+
 impl TorqueReport {
     /// The peak with its whole error.
     pub fn peak(&self) -> WithError<Torque> {
@@ -173,6 +186,18 @@ impl Exercise {
             Self::Row(it) => Some(&it.piece),
             Self::HandRaise(_) | Self::BallCircles(_) | Self::PushUp(_) => None,
         }
+    }
+
+    /// The band at an angle, if there is one; a span that makes no sense is taken as none at all.
+    pub fn band_at(&self, angle: Angle) -> Option<BandAt> {
+        let piece = self.piece()?;
+        let span = Length::try_from_metres(self.span_m(angle.radians())?.max(0.0)).ok()?;
+        Some(BandAt {
+            span,
+            stretch: piece.stretch(span),
+            strand_force: piece.strand_force(span),
+            pull: piece.pull(span),
+        })
     }
 
     /// Between the ends of the band at an angle, if there is one; checked descriptions only.

@@ -20,7 +20,7 @@ pub use circles::BallCircles;
 pub use curve::{Curve, CurvePoint};
 pub use design::{Design, DesignRefusal, free_length};
 pub use error::{InputErrors, TorqueError};
-pub use exercise::{Exercise, ExerciseRefusal, Movement, Outcome, TorqueReport};
+pub use exercise::{BandAt, Exercise, ExerciseRefusal, Movement, Outcome, TorqueReport};
 pub use point::Point;
 pub use push_up::{
     ARM_HALF_WAY, Foundation, FromFloor, HandLoad, KNEES_OVER_FLOOR, Levers, Pivot, PushUp, PushUpRefusal,

@@ -66,7 +66,10 @@ pub fn session(fit: &Fit, own: Own, sets: &[Coming], level: Level) -> Result<Ses
     if !sets.iter().all(fits) {
         return Err(Lack::Ragged);
     }
-    if sets.iter().any(|set| !(0.0 < set.cap) || set.covariates.iter().any(|x| !x.is_finite())) {
+    if sets
+        .iter()
+        .any(|set| set.cap.is_nan() || set.cap <= 0.0 || set.covariates.iter().any(|x| !x.is_finite()))
+    {
         return Err(Lack::NotFinite);
     }
     let scale = fit.scale();

@@ -37,6 +37,8 @@ pub const Q4: RuleCode = RuleCode("Q4");
 pub const Q5: RuleCode = RuleCode("Q5");
 /// Water load of a week.
 pub const Q6: RuleCode = RuleCode("Q6");
+/// A line of one's own that moved.
+pub const Q7: RuleCode = RuleCode("Q7");
 
 /// Every rule of these families, in reading order.
 pub static RULES: &[Rule] = &[
@@ -226,5 +228,16 @@ pub static RULES: &[Rule] = &[
         ground: Ground::Published,
         source: "Foster 2001, J Strength Cond Res 15:109 (session load); impellizzeri2021 (against the ratio, abstract); the guard is a choice of this project",
         parameters: &["load_jump_pct"],
+    },
+    Rule {
+        code: Q7,
+        name: "own line that moved",
+        checks: "A self-starting chart of one's own set times on one rung, or of the kilometres of a week, has left its own level.",
+        matters: "Each is compared with himself only, so the strong and the weak are asked alike.",
+        except: "A chart is silent until it has learnt; how many speak by chance alone is said beside the list. It closes no gate.",
+        example: "94 s in eight sessions, 71 s in the three since 2 November.",
+        ground: Ground::Published,
+        source: "Hawkins 1987 (self-starting cumulative sum), settings by simulation of this project",
+        parameters: &[],
     },
 ];

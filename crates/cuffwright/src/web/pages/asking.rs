@@ -23,7 +23,7 @@ pub fn section(desk: &Desk, visit: &Visit, asking: &Asking<'_>) -> Markup {
     html! {
         section.asking id="ask" aria-labelledby="ask-heading" {
             h2 id="ask-heading" { (text("ask-title")) }
-            p.quiet { (text("ask-lede")) }
+            p.quiet { (text("ask-lede")) @if let Some(chance) = app::signals::words::by_chance(&asking.charts) { " " (chance) } }
             @if asking.whom.is_empty() { p { (text("ask-nobody")) } }
             ol.ask-list { @for (index, whom) in asking.whom.iter().take(FOLD).enumerate() { (one(desk, visit, whom, index)) } }
             @if 0 < below {

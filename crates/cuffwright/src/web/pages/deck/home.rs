@@ -14,7 +14,7 @@ use super::figure::figure;
 use crate::web::console::MODULES;
 use crate::web::error::WebError;
 use crate::web::layout::Frame;
-use crate::web::pages::shared::{name, tells_apart};
+use crate::web::pages::shared::{name, tells_apart_to};
 use crate::web::parts::ask::{Ask, Control, asks};
 use crate::web::parts::form::submit;
 use crate::web::parts::notice::{Outcome, Problem, outcome, problems};
@@ -34,8 +34,13 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
 fn page(desk: &Desk, visit: &Visit, given: &Sent, wrong: &[Problem], status: StatusCode) -> Answer {
     let (title, lede) = (text("deck-home-title"), text("deck-home-lede"));
     let refused = (!wrong.is_empty()).then(|| outcome(Outcome::Refused, &text("record-refused")));
-    let frame =
-        Frame { title: &title, lede: Some(&lede), here: BELOW, outcome: refused.as_ref(), ..Frame::default() };
+    let frame = Frame {
+        title: &title,
+        lede: Some(&lede),
+        here: BELOW,
+        outcome: refused.as_ref(),
+        ..Frame::default()
+    };
     let mut people: Vec<_> = desk.squad_on(visit.today()).collect();
     people.sort_by_key(|person| name(person));
     let body = html! {
@@ -51,7 +56,7 @@ fn page(desk: &Desk, visit: &Visit, given: &Sent, wrong: &[Problem], status: Sta
             li {
                 form.in-place method="post" action={ "/deck/home/" (person.subject) } {
                     (visit.seals())
-                    button.button.button-plain type="submit" { (name(person)) " " span.quiet { (tells_apart(person)) } }
+                    button.button.button-plain type="submit" { (name(person)) " " span.quiet { (tells_apart_to(visit, person)) } }
                 }
             }
         } }
@@ -96,7 +101,10 @@ fn file(desk: &Desk, page: &HomePage) -> Response {
         }
     };
     let mut response = respond::page_with(StatusCode::OK, body);
-    response.headers_mut().insert(header::CONTENT_DISPOSITION, HeaderValue::from_static("attachment; filename=\"at-home.html\""));
+    response.headers_mut().insert(
+        header::CONTENT_DISPOSITION,
+        HeaderValue::from_static("attachment; filename=\"at-home.html\""),
+    );
     response
 }
 
@@ -123,11 +131,14 @@ fn spoken() -> std::collections::BTreeMap<&'static str, String> {
 fn script() -> String {
     let of = |wanted: &str| MODULES.iter().find(|(name, _)| *name == wanted).map_or("", |(_, body)| *body);
     let all = ["clock.js", "beat.js", "homecode.js"].map(of).join("\n");
-    let plain: String = all.lines().map(|line| line.strip_prefix("export ").unwrap_or(line)).fold(String::new(), |mut text, line| {
-        text.push_str(line);
-        text.push('\n');
-        text
-    });
+    let plain: String = all.lines().map(|line| line.strip_prefix("export ").unwrap_or(line)).fold(
+        String::new(),
+        |mut text, line| {
+            text.push_str(line);
+            text.push('\n');
+            text
+        },
+    );
     format!("\"use strict\";\n{plain}\n{}", include_str!("../../../../assets/deck/home.js"))
 }
 
@@ -197,7 +208,12 @@ fn questions() -> Markup {
 /// Takes a code: the same code twice is stored once.
 pub fn take(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
     let refuse = |desk: &Desk, says: &'static str| {
-        let wrong = [Problem { place: text("deck-code-ask"), says: text(says), hint: String::new(), field: Some(FIELD.to_owned()) }];
+        let wrong = [Problem {
+            place: text("deck-code-ask"),
+            says: text(says),
+            hint: String::new(),
+            field: Some(FIELD.to_owned()),
+        }];
         page(desk, visit, sent, &wrong, StatusCode::UNPROCESSABLE_ENTITY)
     };
     let told = match decode(sent.one(FIELD)) {
@@ -209,7 +225,9 @@ pub fn take(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
     if desk.home_is_told(subject, &told) {
         return super::prepare::told(desk, visit, &text("deck-code-known"), true);
     }
-    visit.record_many(desk, &drafts.into_iter().map(|draft| (subject, draft)).collect::<Vec<_>>()).map_err(WebError::from)?;
+    visit
+        .record_many(desk, &drafts.into_iter().map(|draft| (subject, draft)).collect::<Vec<_>>())
+        .map_err(WebError::from)?;
     let called = desk.person(subject).map(name).unwrap_or_default();
     super::prepare::told(desk, visit, &say("deck-code-done", &[("name", Value::Words(&called))]), true)
 }

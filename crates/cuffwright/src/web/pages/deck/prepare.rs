@@ -54,7 +54,8 @@ fn usual(desk: &Desk, visit: &Visit) -> Sent {
     let mut counts: BTreeMap<String, usize> = BTreeMap::new();
     for person in desk.squad_on(visit.today()) {
         let assessment = desk.assess(person, visit.today());
-        let lines = assessment.plan.proposals.iter().filter(|line| timed(desk).any(|one| one.id == line.exercise));
+        let lines =
+            assessment.plan.proposals.iter().filter(|line| timed(desk).any(|one| one.id == line.exercise));
         for proposal in lines {
             *counts.entry(proposal.exercise.to_string()).or_default() += 1;
         }

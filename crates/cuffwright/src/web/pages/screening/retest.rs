@@ -164,7 +164,7 @@ fn picture(rows: &[Row]) -> Markup {
     let bottom = height - 26.0;
     let place = |value: f64| format!("{value:.1}");
     html! {
-        figure.intervals {
+        figure.intervals tabindex="0" role="group" aria-labelledby="intervals-title" {
             svg role="img" viewBox={ "0 0 740 " (place(height)) } aria-labelledby="intervals-title intervals-desc" focusable="false" {
                 title id="intervals-title" { (text("intervals-title")) }
                 desc id="intervals-desc" { (text("intervals-desc")) }

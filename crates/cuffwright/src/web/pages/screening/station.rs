@@ -2,7 +2,7 @@
 //! back as it was. Enter saves the rows that are complete and moves on to the next empty box.
 
 use app::desk::{Desk, Person};
-use app::facts::{ClinicianFact, Problem as FactProblem, Units};
+use app::facts::{ClinicianFact, PainFact, Problem as FactProblem, Units};
 use app::screening::row::{self, Row, Setting, boxes, places};
 use app::screening::save::{Prepared, on_record, prepare};
 use app::views::people::{Find, find, squads};
@@ -83,10 +83,11 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
             }
         }
         if station == Station::CheckIn {
-            for pain in &found.pains {
-                for (side, number) in [("left", pain.left), ("right", pain.right)] {
-                    typed.extend(number.map(|number| (format!("pain.{side}"), number.to_string())));
-                }
+            // Of several reports of the day the higher number is shown.
+            let highest = |of: fn(&PainFact) -> Option<i64>| found.pains.iter().filter_map(of).max();
+            for (side, number) in [("left", highest(|pain| pain.left)), ("right", highest(|pain| pain.right))]
+            {
+                typed.extend(number.map(|number| (format!("pain.{side}"), number.to_string())));
             }
         }
         let was = joined(&typed);

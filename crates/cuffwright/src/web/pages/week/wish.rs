@@ -17,10 +17,10 @@ use store::SubjectId;
 use super::{href, monday};
 use crate::web::error::WebError;
 use crate::web::layout::{Frame, Here, Place, Spot};
+use crate::web::pages::record::take::Taking;
 use crate::web::parts::ask::{Ask, Control, asks};
 use crate::web::parts::form::submit;
 use crate::web::parts::notice::{Problem, problems};
-use crate::web::pages::record::take::Taking;
 use crate::web::respond;
 use crate::web::site::sent::Sent;
 use crate::web::site::visit::{Answer, Visit, with_done};
@@ -120,7 +120,11 @@ fn page(desk: &Desk, visit: &Visit, given: &Sent, problem: Option<String>) -> An
 fn answered(visit: &Visit, week_of: Date, wish: &Wish, said: &ReplyWord) -> Markup {
     let may_set = visit.may(Thing::EditCalendar);
     let asked = format!("{}, {}-{}", app::week::say::short_day(wish.date), said.at.from, said.at.to);
-    let values = [("squad", Value::Words(&wish.squad)), ("when", Value::Words(&asked)), ("place", Value::Words(&wish.place))];
+    let values = [
+        ("squad", Value::Words(&wish.squad)),
+        ("when", Value::Words(&asked)),
+        ("place", Value::Words(&wish.place)),
+    ];
     html! {
         section.wk-reply.wk-no[!said.allowed] aria-labelledby="reply" {
             h2 id="reply" { (say(if said.allowed { "week-wish-yes" } else { "week-wish-no" }, &values)) }
@@ -193,7 +197,8 @@ fn overrule(visit: &Visit, week_of: Date, wish: &Wish) -> Markup {
 
 /// Sets a session to the wished time.
 pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
-    let week_of = sent.one("date").parse().map(monday_of).map_err(|_| WebError::missing().back_to("/week"))?;
+    let week_of =
+        sent.one("date").parse().map(monday_of).map_err(|_| WebError::missing().back_to("/week"))?;
     let stored = desk.week_of(week_of)?;
     let asked = questions(&stored);
     let mut taking = Taking::new(sent, &asked, visit.today());

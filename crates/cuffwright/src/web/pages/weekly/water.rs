@@ -1,13 +1,12 @@
 //! One swimmer's water: one sentence, and a small table. No ratio to the month, and no zone.
 
 use app::desk::Desk;
-use app::text::day;
 use maud::{Markup, html};
 use trade::load::{Row, newest, sentence, table as weeks};
 
 use crate::web::layout::{Frame, Here, Place, Spot};
 use crate::web::pages::record::address;
-use crate::web::pages::shared::{href, name, reason};
+use crate::web::pages::shared::{href, name, reason, short_day};
 use crate::web::parts::table::{Column, table};
 use crate::web::parts::why::why;
 use crate::web::site::visit::{Answer, Visit};
@@ -69,7 +68,7 @@ fn listed(rows: &[Row]) -> Markup {
         .rev()
         .map(|row| {
             vec![
-                html! { (day(row.from)) @if row.km.is_none() { " " span.quiet { (text("water-gap")) } } },
+                html! { (short_day(row.from)) @if row.km.is_none() { " " span.quiet { (text("water-gap")) } } },
                 html! { (number(row.km, 1)) },
                 html! { (row.sessions.map_or_else(|| "–".to_owned(), |sessions| sessions.to_string())) },
                 html! { (number(row.minutes, 0)) },
