@@ -35,24 +35,29 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
     visit.page(desk, frame, body)
 }
 
-/// One row of the table of figures.
-fn row(name: &str, value: String, range: String, says: String) -> Vec<Markup> {
-    vec![html! { (text(name)) }, html! { (value) }, html! { (range) }, html! { (says) }]
+/// One figure: what it is, its value and range in large type, and a plain sentence.
+fn row(name: &str, value: String, range: String, says: String) -> Markup {
+    card(&text(name), &value, &range, &says)
 }
 
-/// A row for a figure that may be hidden.
-fn shown<T>(
-    name: &str,
-    figure: &Figure<T>,
-    says: String,
-    of: impl Fn(&T) -> (String, String),
-) -> Vec<Markup> {
+fn card(name: &str, value: &str, range: &str, says: &str) -> Markup {
+    html! {
+        div.board-figure {
+            dt { (name) }
+            dd.board-value { (value) @if !range.is_empty() { " " span.board-range { (range) } } }
+            @if !says.is_empty() { dd.board-says { (says) } }
+        }
+    }
+}
+
+/// A figure that may be hidden.
+fn shown<T>(name: &str, figure: &Figure<T>, says: String, of: impl Fn(&T) -> (String, String)) -> Markup {
     match (figure.shown(), not_shown(figure)) {
         (Some(value), _) => {
             let (value, range) = of(value);
             row(name, value, range, says)
         }
-        (None, why) => row(name, why.unwrap_or_default(), String::new(), says),
+        (None, why) => card(&text(name), "-", "", &format!("{} {says}", why.unwrap_or_default())),
     }
 }
 
@@ -118,9 +123,12 @@ fn figures(year: &Year) -> Markup {
         let higher = say("board-rungs-range", &[("range", Value::Words(&higher))]);
         (say("board-rungs-value", &[("mean", Value::Words(&mean))]), higher)
     }));
-    let heads = ["board-head-figure", "board-head-value", "board-head-range", "board-head-says"].map(text);
-    let columns: Vec<Column<'_>> = heads.iter().map(|head| Column::words(head)).collect();
-    table("board-figures", &text("board-figures"), &columns, &rows)
+    html! {
+        section {
+            h2 { (text("board-figures")) }
+            dl.board { @for row in &rows { (row) } }
+        }
+    }
 }
 
 fn power(year: &Year) -> String {
@@ -135,41 +143,29 @@ fn power(year: &Year) -> String {
 }
 
 fn strength(year: &Year) -> Markup {
-    let rows: Vec<Vec<Markup>> = year.strength.iter().map(strength_row).collect();
-    let heads = [
-        "board-head-measure",
-        "board-head-tests",
-        "board-head-start",
-        "board-head-month-change",
-        "board-head-range",
-        "board-head-says",
-    ]
-    .map(text);
-    let columns: Vec<Column<'_>> = heads.iter().map(|head| Column::words(head)).collect();
     html! {
         section {
             h2 { (text("board-strength")) }
             p { (text("board-strength-lede")) }
-            (table("board-strength", &text("board-strength"), &columns, &rows))
+            dl.board { @for strength in &year.strength { (strength_card(strength)) } }
         }
     }
 }
 
-fn strength_row(strength: &Strength) -> Vec<Markup> {
+fn strength_card(strength: &Strength) -> Markup {
     let (name, unit) = Range::of(strength.key).map_or((strength.key, ""), |range| (range.label, range.unit));
-    let cell = |text: String| html! { (text) };
     let Some(change) = strength.found.shown() else {
-        let why = not_shown(&strength.found).unwrap_or_default();
-        let blank = || cell(String::new());
-        return vec![cell(name.to_owned()), blank(), blank(), blank(), blank(), cell(why)];
+        return card(name, "-", "", &not_shown(&strength.found).unwrap_or_default());
     };
     let size = |value: usize| Value::Count(i64::try_from(value).unwrap_or(i64::MAX));
+    let start = format!("{} {unit}", fixed(change.at_start, 0));
     let values = [
         ("tests", size(change.tests)),
         ("shoulders", size(change.shoulders)),
         ("people", size(change.people)),
+        ("start", Value::Words(&start)),
     ];
-    let says = text(if !change.sound {
+    let moved = text(if !change.sound {
         "board-strength-unsound"
     } else if 0.0 < change.range.low {
         "board-strength-up"
@@ -178,14 +174,10 @@ fn strength_row(strength: &Strength) -> Vec<Markup> {
     } else {
         "board-strength-open"
     });
-    vec![
-        cell(name.to_owned()),
-        cell(say("board-strength-says", &values)),
-        cell(format!("{} {unit}", fixed(change.at_start, 1))),
-        cell(format!("{} {unit}", fixed(change.a_month, 2))),
-        cell(range(change.range, 2)),
-        cell(says),
-    ]
+    let a_month =
+        format!("{}{} {unit}", if 0.0 < change.a_month { "+" } else { "" }, fixed(change.a_month, 1));
+    let value = say("board-a-month", &[("value", Value::Words(&a_month))]);
+    card(name, &value, &range(change.range, 1), &format!("{moved} {}", say("board-strength-says", &values)))
 }
 
 fn sore(year: &Year) -> Markup {
@@ -238,7 +230,7 @@ fn sore(year: &Year) -> Markup {
             h2 { (name) }
             p { (lede) }
             @if 1 < months.len() { figure.plot-figure { (picture::plot::svg(&drawn, picture::Ink::Roles)) } }
-            (table("board-sore", &name, &columns, &rows))
+            (table("board-sore", &text("board-sore-caption"), &columns, &rows))
         }
     }
 }

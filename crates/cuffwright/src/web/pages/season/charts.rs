@@ -3,7 +3,7 @@
 use app::desk::Desk;
 use app::signals::load::{Load, load};
 use app::signals::words::{by_chance, change, sentence};
-use app::signals::{Signals, signals};
+use app::signals::{Signals, What, signals};
 use maud::{Markup, html};
 
 use super::fixed;
@@ -39,12 +39,23 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
     visit.page(desk, frame, body)
 }
 
+/// Reasons to ask, those of one swimmer together at the place of the strongest.
 fn list(desk: &Desk, found: &Signals, from: usize, count: usize) -> Markup {
+    let mut whom: Vec<(store::SubjectId, Vec<&What>)> = Vec::new();
+    for signal in found.signals.iter().skip(from).take(count) {
+        match whom.iter_mut().find(|(subject, _)| *subject == signal.subject) {
+            Some((_, reasons)) => reasons.push(&signal.what),
+            None => whom.push((signal.subject, vec![&signal.what])),
+        }
+    }
     html! {
         ol.ask-list {
-            @for signal in found.signals.iter().skip(from).take(count) {
-                @if let Ok(person) = desk.person(signal.subject) {
-                    li { p.ask-who { a href=(href(person)) { (name(person)) } } p { (sentence(&signal.what)) } }
+            @for (subject, reasons) in &whom {
+                @if let Ok(person) = desk.person(*subject) {
+                    li {
+                        p.ask-who { a href=(href(person)) { (name(person)) } }
+                        @for what in reasons { p { (sentence(what)) } }
+                    }
                 }
             }
         }
@@ -69,7 +80,7 @@ fn weeks(desk: &Desk, visit: &Visit) -> Markup {
         section {
             h2 { (text("load-title")) }
             p { (text("load-lede")) }
-            (table("load", &text("load-title"), &columns, &rows))
+            (table("load", &text("load-caption"), &columns, &rows))
             (paging(Paging { page, pages, href: "/due/charts?page=" }))
         }
     }

@@ -86,7 +86,7 @@ fn next(desk: &Desk, visit: &Visit, all: &[Next]) -> Markup {
         section {
             h2 { (text("set-times-next")) }
             p { (text("set-times-next-lede")) }
-            (table("set-times-next", &text("set-times-next"), &columns(&heads), &rows))
+            (table("set-times-next", &text("set-times-next-caption"), &columns(&heads), &rows))
             (paging(Paging { page, pages, href: "/season/set-times?page=" }))
         }
     }
@@ -188,7 +188,7 @@ fn judged(record: &Record) -> Markup {
             @else { (text("set-times-record-fine")) } " "
             (say("set-times-record-better", &[("brier", Value::Words(&brier)), ("mean", Value::Words(&mean))])) }
         (plot(&drawn, (0, 0)))
-        (table("set-times-record", &title, &columns(&heads), &rows))
+        (table("set-times-record", &text("set-times-record-caption"), &columns(&heads), &rows))
     }
 }
 
@@ -216,7 +216,7 @@ fn terms(model: &Model) -> Markup {
         section {
             h2 { (text("set-times-model")) }
             p { (say("set-times-spread", &[("within", Value::Words(&within)), ("between", Value::Words(&between))])) }
-            (table("set-times-model", &text("set-times-model"), &columns(&heads), &rows))
+            (table("set-times-model", &text("set-times-model-caption"), &columns(&heads), &rows))
             @if !dropped.is_empty() { p { (say("set-times-dropped", &[("what", Value::Words(&dropped))])) } }
         }
     }
