@@ -6,8 +6,8 @@ use super::cast::Squad;
 use super::days::{BOOKS_OPEN, SEASON, ZONE};
 use super::diary::{Diary, Hand};
 use crate::facts::{
-    CalibrationFact, ClubFact, GradeWord, InspectionFact, KitPieceFact, KitWord, MeetFact, PeriodFact, PhaseWord,
-    PracticeFact, ReadingFact, SeasonFact, Units,
+    CalibrationFact, ClubFact, GradeWord, InspectionFact, KitPieceFact, KitWord, MeetFact, PeriodFact,
+    PhaseWord, PracticeFact, ReadingFact, SeasonFact, Units,
 };
 
 /// Day on which most of the kit was last looked at.

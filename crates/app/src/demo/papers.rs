@@ -7,8 +7,8 @@ use super::days::{BOOKS_OPEN, DAY, MEASURING_DAYS, SCREENING_DAYS};
 use super::diary::{Diary, Hand};
 use super::random::Random;
 use crate::facts::{
-    ArmLengthsFact, ConsentFact, ConsentWord, ContactFact, FindingFact, GrowthFact, IntakeFact, ScreeningFact, SexWord,
-    SideWord, SwimmerFact, WaterWeekFact, WithoutValue,
+    ArmLengthsFact, ConsentFact, ConsentWord, ContactFact, FindingFact, GrowthFact, IntakeFact,
+    ScreeningFact, SexWord, SideWord, SwimmerFact, WaterWeekFact, WithoutValue,
 };
 
 /// The club's own roster row.

@@ -17,12 +17,18 @@ const PLAIN: &[&str] = &[
     "/session",
     "/import",
     "/kit",
+    "/kit/band?mark=B-16",
+    "/kit/band?mark=F-13",
+    "/kit/what-if",
+    "/kit/what-if?first=45&second=10&sets=9&cap=abc&rest=-3",
     "/club",
     "/rules",
     "/rules/E1",
     "/rules/p1",
     "/rules/exercises",
     "/rules/exercises/RC-1",
+    "/rules/exercises/SC-2",
+    "/rules/exercises/CO-1",
     "/rules/sources",
 ];
 

@@ -11,5 +11,6 @@ mod person;
 mod record;
 mod review;
 mod rules;
+mod scale;
 mod session;
 mod site;
