@@ -8,12 +8,12 @@ use mechanics::elastic::Piece;
 use mechanics::figure::{BandEnd, Frame, Part, Place};
 use mechanics::strength::Rotation;
 use mechanics::torque::{
-    AnchoredRotation, BallCircles, Exercise as Geometry, HandRaise, Movement, Point, Row, Tempo,
-    TwoHandRotation,
+    AnchoredRotation, BallCircles, Exercise as Geometry, HandLoad, HandRaise, Movement, Point, PushUp, Row,
+    Support, Tempo, TwoHandRotation,
 };
 use quantity::{Angle, Force, Length, Mass, Time};
 use trade::name::RungId;
-use trade::protocol::figure::{BandRun, FigureJoint, FigureScript, JointAngle, Limb};
+use trade::protocol::figure::{BandRun, FigureJoint, FigurePart, FigureScript, JointAngle, Limb, Touched};
 use trade::protocol::{Arms, Exercise};
 use trade::side::Side;
 
@@ -46,6 +46,35 @@ pub fn movement(exercise: &Exercise, rung: Option<&RungId>, body: &Body, kit: Ki
     let tempo =
         Tempo::new(beat.out, beat.hold, if beat.back == Time::ZERO { beat.out } else { beat.back }).ok()?;
     Some(Movement { exercise: geometry, from, to, tempo })
+}
+
+/// What the hands carry in a push-up on one rung; nothing for any other exercise.
+///
+/// Where hands and feet are comes from the drawing: knees on the floor, hands on a bench of its height or on a wall, at
+/// which the body stands as drawn half way.
+pub fn push_up(exercise: &Exercise, rung: &RungId, body: &Body) -> Option<HandLoad> {
+    let script = exercise.figure(Some(rung))?;
+    let touches = |part: FigurePart, on: Touched| {
+        script.contacts.iter().any(|contact| contact.part == part && contact.on == on)
+    };
+    if exercise.arms != Arms::Both || script.end.is_empty() {
+        return None;
+    }
+    let support = if touches(FigurePart::Hand, Touched::Wall) {
+        let drawing = drawn(exercise, script, body, None);
+        let half = drawing.frames(&[0.5]).first()?.pose.root.lean;
+        Support::Wall(Angle::from_degrees((90.0 - half.degrees()).clamp(45.0, 90.0)))
+    } else if touches(FigurePart::Hand, Touched::Bench) {
+        Support::Height(script.bench?)
+    } else if touches(FigurePart::Hand, Touched::Floor) && touches(FigurePart::Knee, Touched::Floor) {
+        Support::Knees
+    } else if touches(FigurePart::Hand, Touched::Floor) && touches(FigurePart::Toes, Touched::Floor) {
+        Support::Height(Length::from_metres(0.0))
+    } else {
+        return None;
+    };
+    let person = &body.person;
+    PushUp { sex: person.sex, mass: person.mass, stature: person.stature, support }.load().ok()
 }
 
 /// Which way the upper arm is turned against a band, where that is what the exercise does.

@@ -10,7 +10,7 @@ use mechanics::endurance::Joint;
 use mechanics::ladder::{Ladder, Rung as LadderRung, StepTarget, ladder};
 use mechanics::spread::WithError;
 use mechanics::strength::{Obtained, Rotation, Strength, Test, prior};
-use mechanics::torque::{InputErrors, Movement, Outcome, TorqueReport};
+use mechanics::torque::{HandLoad, InputErrors, Movement, Outcome, TorqueReport};
 use quantity::{Force, HoldTime, Length, Mass, Share, Torque};
 use trade::history::{self, Outcome as Value};
 use trade::name::RungId;
@@ -28,6 +28,19 @@ pub struct Loads {
     pub body: Result<Body, Missing>,
     /// Exercise by exercise, left before right.
     pub lines: Vec<LineLoads>,
+    /// What the hands carry in each push-up of the protocol, in the order of its ladder.
+    pub push_ups: Vec<PushUpLoad>,
+}
+
+/// One rung of a push-up.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PushUpLoad {
+    /// Which exercise.
+    pub exercise: trade::name::ExerciseId,
+    /// What the rung is called.
+    pub rung: String,
+    /// What the hands carry.
+    pub load: HandLoad,
 }
 
 /// What keeps a body from being reckoned with.
@@ -160,7 +173,19 @@ pub fn loads(desk: &Desk, person: &Person, on: Date) -> Loads {
                 .collect()
         }
     };
-    Loads { body, lines }
+    let push_ups = body.as_ref().map(|body| push_ups(desk, body)).unwrap_or_default();
+    Loads { body, lines, push_ups }
+}
+
+fn push_ups(desk: &Desk, body: &Body) -> Vec<PushUpLoad> {
+    let exercises = desk.protocol().exercises.iter();
+    exercises
+        .flat_map(|exercise| exercise.ladder.iter().map(move |rung| (exercise, rung)))
+        .filter_map(|(exercise, rung)| {
+            let load = reckon::push_up(exercise, &rung.id, body)?;
+            Some(PushUpLoad { exercise: exercise.id.clone(), rung: desk.reader().rung_name(rung), load })
+        })
+        .collect()
 }
 
 fn line(

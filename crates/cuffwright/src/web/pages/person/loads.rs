@@ -2,12 +2,13 @@
 //! figure, and where the calibration set begins, from the scale to the seconds.
 
 use app::desk::Desk;
-use app::views::loads::{Alone, Begins, LineLoads, Missing, Reckoned, kit_load, loads};
+use app::views::loads::{Alone, Begins, LineLoads, Missing, PushUpLoad, Reckoned, kit_load, loads};
 use maud::{Markup, html};
 use mechanics::body::{Body, Provenance};
 use mechanics::endurance::Joint;
 use mechanics::ladder::StepFit;
 use mechanics::strength::Obtained;
+use mechanics::torque::Foundation;
 use picture::plot::{Axis, Mark, Plot, Role};
 use quantity::Torque;
 use trade::side::WorkingSide;
@@ -16,6 +17,7 @@ use super::lines::{exercise_name, side_name};
 use crate::web::layout::{Frame, Here, Place, Spot};
 use crate::web::pages::shared::{href, name};
 use crate::web::parts::drawn::{figure, plotted};
+use crate::web::parts::table::{Column, table};
 use crate::web::site::visit::{Answer, Visit};
 use crate::web::words::{Value, say, text};
 
@@ -40,6 +42,7 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
                 (of_body(body, &own))
                 @if found.lines.is_empty() { p.quiet { (text("loads-none")) } }
                 @for line in &found.lines { (one(desk, line, body)) }
+                (push_ups(desk, &found.push_ups, body))
             }
         }
         (crate::web::pages::band::safety())
@@ -90,6 +93,38 @@ fn one(desk: &Desk, line: &LineLoads, body: &Body) -> Markup {
                 p { (text("loads-not-offered")) }
                 ul { @for (mark, why) in &line.not_offered { li { (mark) ": " @for reason in why { (refused(reason)) " " } } } }
             }
+        }
+    }
+}
+
+/// What the hands carry, rung by rung: it ranks variants and is no torque at the shoulder.
+fn push_ups(desk: &Desk, loads: &[PushUpLoad], body: &Body) -> Markup {
+    let Some(first) = loads.first() else { return html! {} };
+    let rows: Vec<Vec<Markup>> = loads
+        .iter()
+        .map(|one| {
+            let note = match one.load.foundation {
+                Foundation::Published => text("loads-push-published"),
+                Foundation::Extrapolated => text("loads-push-extrapolated"),
+            };
+            vec![
+                html! { (one.rung) },
+                html! { (format!("{:.0} % (± {:.0})", one.load.pressed.value.percent(), one.load.pressed.sd.percent())) },
+                html! { (figures(one.load.each_hand.value.newtons())) },
+                html! { (note) },
+            ]
+        })
+        .collect();
+    let heads = ["col-rung", "loads-push-share", "loads-push-hand", "loads-push-ground"].map(text);
+    let columns: Vec<Column<'_>> = heads.iter().map(|head| Column::words(head)).collect();
+    let title = exercise_name(desk, &first.exercise);
+    let exercise = desk.protocol().exercise(&first.exercise);
+    html! {
+        section.loads-line {
+            h2 { (title) }
+            @if let Some(exercise) = exercise { (figure(exercise, None, None, Some(body))) }
+            p { (text("loads-push-what")) }
+            (table("push-ups", &title, &columns, &rows))
         }
     }
 }
