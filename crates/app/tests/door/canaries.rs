@@ -17,6 +17,7 @@ pub(crate) const MARKS: &[(&str, &[Thing])] = &[
     ("CANARY-consent", &[Thing::Consent]),
     ("CANARY-screening", &[Thing::Screening]),
     ("171.37", &[Thing::History]),
+    ("0.2873", &[Thing::History]),
     ("2026-01-17", &[Thing::History]),
     ("2026-01-03", &[Thing::History]),
     ("CANARY-pain", &[Thing::Pain]),
@@ -62,6 +63,10 @@ pub(crate) fn facts() -> Vec<(Kind, Value)> {
         (
             Kind::Growth,
             json!({ "date": "2025-09-02", "height_cm": 171.37, "sitting_height_cm": 88.0, "mass_kg": 60.0 }),
+        ),
+        (
+            Kind::ArmLengths,
+            json!({ "date": "2025-09-02", "upper_arm_m": 0.2873, "forearm_m": 0.2471 }),
         ),
         (
             Kind::Pain,
