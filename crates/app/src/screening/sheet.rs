@@ -143,7 +143,7 @@ fn lowest_fifth(desk: &Desk, person: &Person, on: Date) -> Option<Flag> {
             Place::TooFew(_) => (Level::Note, "flag-endurance-too-few"),
             Place::Above => return None,
         };
-        let line = Line::new(screening_rules::C9, says, Class::Health)
+        let line = Line::new(screening_rules::C10, says, Class::Health)
             .with("n", Arg::Count(i64::try_from(group.len()).unwrap_or(i64::MAX)))
             .with("age", Arg::Count(age.into()))
             .with("value", Arg::Number(own, 0))

@@ -120,11 +120,11 @@ pub(crate) fn facts() -> Vec<(Kind, Value)> {
         (
             Kind::DeckEntry,
             json!({ "id": "0", "session": "0", "device": "blue phone", "seq": 1, "boot": "0", "t": 1.0,
-            "wall": "2026-03-05T18:00:00Z", "k": "incident", "what": "worry", "words": "CANARY-entry" }),
+            "wall": "2026-03-05T18:00:00Z", "k": "incident", "what": "collision", "words": "CANARY-entry" }),
         ),
         (
             Kind::Incident,
-            json!({ "date": "2026-03-05", "what": "worry", "words": "CANARY-incident", "by": "Olga Owner" }),
+            json!({ "date": "2026-03-05", "what": "collision", "words": "CANARY-incident", "by": "Olga Owner" }),
         ),
         (
             Kind::HomeSheet,

@@ -298,7 +298,11 @@ async fn start_driver() -> (Child, u16) {
     let mut port = None;
     while let Ok(Some(line)) = lines.next_line().await {
         port = port.or_else(|| {
-            line.trim_end_matches('.').rsplit("on port ").next().and_then(|word| word.parse().ok())
+            line.trim_end_matches('.')
+                .rsplit("on port ")
+                .next()
+                .and_then(|word| word.parse().ok())
+                .filter(|port| *port != 0)
         });
         if line.contains("started successfully") {
             break;
