@@ -19,7 +19,9 @@ use crate::facts::{self, ClubFact, Kind, read_json};
 use crate::history::{LiveFact, Read, Unreadable, read, read_calendar};
 use crate::moment::Moment;
 use crate::review::{Waiting, waiting_for};
+use crate::set_times::{SetTimes, set_times};
 use crate::text::{Reader, Texts};
+use crate::week::timetable::Timetable;
 
 /// Who writes, and from where.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -86,6 +88,7 @@ pub struct Desk {
     people: BTreeMap<SubjectId, Person>,
     club: Club,
     assessed: Mutex<BTreeMap<(SubjectId, Date), Arc<Assessment>>>,
+    fitted: Mutex<Option<(Date, Arc<SetTimes>)>>,
 }
 
 /// The club as read from its facts.
@@ -101,6 +104,10 @@ pub struct Club {
     pub kit: Vec<facts::KitPieceFact>,
     /// Inspections.
     pub inspections: Vec<facts::InspectionFact>,
+    /// Deck hours, supervisors, closures, dryland sessions.
+    pub timetable: Timetable,
+    /// The club's own trials of its tests, oldest first.
+    pub trials: Vec<facts::TrialFact>,
     /// Calibrations of bands, oldest first.
     pub calibrations: Vec<facts::CalibrationFact>,
     /// Bands in service with a calibration, by what they pull.
@@ -118,6 +125,7 @@ impl Desk {
             people: BTreeMap::new(),
             club: Club::default(),
             assessed: Mutex::new(BTreeMap::new()),
+            fitted: Mutex::new(None),
         };
         desk.read_everything()?;
         Ok(desk)
@@ -187,6 +195,18 @@ impl Desk {
         let assessment = Arc::new(Assessment { gate, plan, due, waiting });
         self.assessed.lock().unwrap_or_else(PoisonError::into_inner).insert(key, Arc::clone(&assessment));
         assessment
+    }
+
+    /// The club's set times as one model, looking ahead to a day. Kept until a fact changes: a fit takes a while.
+    pub fn set_times(&self, on: Date) -> Arc<SetTimes> {
+        if let Some((day, known)) = &*self.fitted.lock().unwrap_or_else(PoisonError::into_inner)
+            && *day == on
+        {
+            return Arc::clone(known);
+        }
+        let found = Arc::new(set_times(self, on));
+        *self.fitted.lock().unwrap_or_else(PoisonError::into_inner) = Some((on, Arc::clone(&found)));
+        found
     }
 
     /// A talk about the same rule within the last week closes "something to ask".
@@ -300,6 +320,7 @@ impl Desk {
     }
 
     fn read_everything(&mut self) -> Result<(), AppError> {
+        *self.fitted.lock().unwrap_or_else(PoisonError::into_inner) = None;
         self.read_club()?;
         let mut by_subject: BTreeMap<SubjectId, (Vec<LiveFact>, usize)> = BTreeMap::new();
         for live in self.store.all_live_facts()? {
@@ -323,6 +344,7 @@ impl Desk {
         if subjects.contains(&SubjectId::CLUB) {
             return self.read_everything();
         }
+        *self.fitted.lock().unwrap_or_else(PoisonError::into_inner) = None;
         for &subject in subjects {
             let live = self.store.live_facts(subject)?;
             let contested = live.iter().filter(|fact| fact.contested).count();
@@ -336,7 +358,10 @@ impl Desk {
     }
 
     fn place(&mut self, subject: SubjectId, facts: &[LiveFact], contested: usize) {
-        if let Some(read) = read(&self.protocol, facts, &self.club.calendar) {
+        if let Some(mut read) = read(&self.protocol, facts, &self.club.calendar) {
+            // A meet may count otherwise to one swimmer, or not at all.
+            self.club.timetable.own_meets(&mut read.history.calendar, &read.swimmer.squad, subject);
+            self.club.timetable.exclude_overruled(&mut read.history.sessions, &read.swimmer.squad);
             self.people.insert(subject, Person { subject, read, contested });
         }
     }
@@ -352,17 +377,21 @@ impl Desk {
                 Kind::Practice => read_json(&fact.payload).map(|practice| club.practices.push(practice)),
                 Kind::KitPiece => read_json(&fact.payload).map(|piece| club.kit.push(piece)),
                 Kind::Inspection => read_json(&fact.payload).map(|look| club.inspections.push(look)),
+                Kind::Trial => read_json(&fact.payload).map(|trial| club.trials.push(trial)),
                 Kind::Calibration => read_json(&fact.payload).map(|read| club.calibrations.push(read)),
                 _ => Ok(()),
-            };
+            }
+            .and_then(|()| club.timetable.take(fact));
             if let Err(problem) = result {
                 let problems = vec![problem];
                 club.unreadable.push(Unreadable { id: fact.id.clone(), kind: fact.kind, problems });
             }
         }
         club.practices.sort_by_key(|practice| (practice.weekday, practice.from));
+        club.timetable.in_order();
         club.kit.sort_by(|one, other| one.mark.cmp(&other.mark));
         club.inspections.sort_by_key(|look| look.date);
+        club.trials.sort_by_cached_key(|trial| (trial.date, format!("{trial:?}")));
         club.calibrations.sort_by(|one, other| (one.date, &one.mark).cmp(&(other.date, &other.mark)));
         club.measured = crate::views::bands::measured(&club);
         self.club = club;

@@ -151,6 +151,8 @@ impl Builder {
             Kind::Taught => plain!(TaughtFact, taught),
             Kind::SignOff => plain!(SignOffFact, sign_offs),
             Kind::WaterWeek => checked!(WaterWeekFact, water_weeks),
+            Kind::WaterSession => checked!(WaterSessionFact, water_sessions),
+            Kind::WeeklyCheck => checked!(WeeklyCheckFact, weekly_checks),
             Kind::Talk => self.talks.push(parse(fact)?),
             Kind::Decision => {
                 let decision: facts::DecisionFact = parse(fact)?;
@@ -181,11 +183,21 @@ impl Builder {
             | Kind::Meet
             | Kind::KitPiece
             | Kind::Inspection
+            | Kind::SquadPlan
+            | Kind::DeckHours
+            | Kind::Supervisor
+            | Kind::OtherTime
+            | Kind::Closure
+            | Kind::Holiday
+            | Kind::PracticeChange
+            | Kind::Dryland
             | Kind::Calibration
             | Kind::DeckSession
             | Kind::DeckEntry
             | Kind::DeckPlace
-            | Kind::Incident => {}
+            | Kind::Incident
+            | Kind::HomeSheet
+            | Kind::Trial => {}
         }
         Ok(())
     }
@@ -305,13 +317,23 @@ pub fn check(protocol: &Protocol, kind: Kind, payload: &str) -> Result<(), Vec<P
         Kind::Swimmer => parse::<facts::SwimmerFact>(&fact).map(drop),
         Kind::Club => parse::<facts::ClubFact>(&fact).map(drop),
         Kind::Practice => parse::<facts::PracticeFact>(&fact).map(drop),
+        Kind::SquadPlan
+        | Kind::DeckHours
+        | Kind::Supervisor
+        | Kind::OtherTime
+        | Kind::Closure
+        | Kind::Holiday
+        | Kind::PracticeChange
+        | Kind::Dryland => facts::check_week(kind, payload),
         Kind::KitPiece => parse::<facts::KitPieceFact>(&fact).map(drop),
         Kind::Inspection => parse::<facts::InspectionFact>(&fact).map(drop),
+        Kind::Trial => parse::<facts::TrialFact>(&fact).and_then(|trial| trial.check()),
         // A calibration that gives no law is refused: nothing of it is stored.
         Kind::Calibration => parse::<facts::CalibrationFact>(&fact).and_then(|read| read.fit().map(drop)),
         Kind::DeckSession => parse::<facts::DeckSessionFact>(&fact).and_then(|session| session.check()),
         Kind::DeckPlace => parse::<facts::DeckPlaceFact>(&fact).map(drop),
         Kind::Incident => parse::<facts::IncidentFact>(&fact).map(drop),
+        Kind::HomeSheet => parse::<facts::HomeSheetFact>(&fact).map(drop),
         Kind::Season | Kind::Period | Kind::Meet => {
             let (_, unreadable) = read_calendar(std::slice::from_ref(&fact));
             unreadable.into_iter().next().map_or(Ok(()), |unreadable| Err(unreadable.problems))

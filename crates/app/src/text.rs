@@ -17,6 +17,7 @@ use crate::facts::Units;
 /// English, file by file.
 const ENGLISH: &[(&str, &str)] = &[
     ("access", include_str!("../text/en/access.ftl")),
+    ("asking", include_str!("../text/en/asking.ftl")),
     ("cli", include_str!("../text/en/cli.ftl")),
     ("contract", include_str!("../text/en/contract.ftl")),
     ("deck", include_str!("../text/en/deck.ftl")),
@@ -27,11 +28,15 @@ const ENGLISH: &[(&str, &str)] = &[
     ("fact", include_str!("../text/en/fact.ftl")),
     ("gate", include_str!("../text/en/gate.ftl")),
     ("import", include_str!("../text/en/import.ftl")),
+    ("numbers", include_str!("../text/en/numbers.ftl")),
     ("load", include_str!("../text/en/load.ftl")),
     ("loadcli", include_str!("../text/en/loadcli.ftl")),
     ("protocol", include_str!("../text/en/protocol.ftl")),
     ("scale", include_str!("../text/en/scale.ftl")),
+    ("screening", include_str!("../text/en/screening.ftl")),
+    ("season", include_str!("../text/en/season.ftl")),
     ("web", include_str!("../text/en/web.ftl")),
+    ("week", include_str!("../text/en/week.ftl")),
     ("word", include_str!("../text/en/word.ftl")),
 ];
 

@@ -13,6 +13,7 @@ use jiff::ToSpan;
 use jiff::civil::date;
 use quantity::Pain;
 use store::{ChainVerdict, Store};
+use trade::ask::Reason;
 use trade::dosing::{Action, Proposal, plan};
 use trade::due::{Due, Kind};
 use trade::gate::{Availability, gate};
@@ -449,4 +450,23 @@ fn the_page_about_the_demo_names_everybody() {
     }
     let monday = DAY.saturating_sub(2.days());
     assert!(page.contains("Wednesday 25 November 2026") && monday == date(2026, 11, 23));
+}
+
+#[test]
+fn whom_to_ask_begins_with_what_waits_least_well() {
+    for_each_seed(|desk| {
+        let asking = app::asking::whom_to_ask(desk, DAY);
+        let reasons = |case: Case| {
+            let name = CAST.iter().find(|member| member.case == case).unwrap().name;
+            let whom = asking.whom.iter().find(|whom| whom.person.read.swimmer.name == name);
+            whom.map(|whom| whom.asks.iter().map(|ask| ask.reason).collect::<Vec<_>>()).unwrap_or_default()
+        };
+        assert_eq!(asking.whom[0].asks[0].reason, Reason::Substantial);
+        assert!(reasons(Case::SecondPainEvent).contains(&Reason::Substantial));
+        assert!(reasons(Case::FallingTimes).contains(&Reason::HiddenPain));
+        assert!(reasons(Case::Hypermobile).contains(&Reason::StaysOrGrows));
+        assert!(reasons(Case::WaterJump).contains(&Reason::Water));
+        assert!(reasons(Case::TurnedEighteen).contains(&Reason::Silence));
+        assert!(asking.whom.is_sorted_by_key(|whom| whom.asks[0].reason));
+    });
 }

@@ -78,6 +78,7 @@ pub static RANGES: &[Range] = &[
     ),
     range("plank_time", "front plank hold", "s", (0.0, 3600.0), (10.0, 300.0)),
     range("side_bridge_time", "side bridge hold", "s", (0.0, 1800.0), (10.0, 240.0)),
+    range("stability_touches", "closed-chain stability test", "touches", (0.0, 60.0), (8.0, 40.0)),
     range("pec_minor_length", "pectoralis minor length", "cm", (5.0, 30.0), (9.0, 22.0)),
     range("beighton", "Beighton score", "of 9", (0.0, 9.0), (0.0, 9.0)),
     range("body_mass", "body mass", "kg", (15.0, 200.0), (25.0, 120.0)),
@@ -88,6 +89,10 @@ pub static RANGES: &[Range] = &[
     range("band_force", "force of an elastic piece", "N", (0.0, 1000.0), (2.0, 300.0)),
     range("hand_weight", "hand weight", "kg", (0.0, 30.0), (0.0, 5.0)),
     range("swim_week", "water distance in a week", "km", (0.0, 140.0), (2.0, 90.0)),
+    range("swim_session", "water distance of one practice", "m", (0.0, 25_000.0), (200.0, 10_000.0)),
+    range("session_minutes", "length of one practice", "min", (0.0, 480.0), (5.0, 240.0)),
+    range("week_minutes", "time in the water in a week", "min", (0.0, 3360.0), (30.0, 1800.0)),
+    range("session_effort", "effort of a practice", "of 10", (0.0, 10.0), (0.0, 10.0)),
 ];
 
 #[cfg(test)]

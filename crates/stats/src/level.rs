@@ -1,7 +1,7 @@
 //! How sure an interval is, and the interval itself.
 
 use crate::lack::Lack;
-use crate::numeric::normal;
+use crate::numeric::{distribution, normal};
 
 /// Share of samples whose interval holds the true value, strictly between 0.5 and 1. 95 % is [`Level::USUAL`].
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -15,7 +15,7 @@ impl Level {
 
     /// A level as a share (0.95). Refuses what is not between 0.5 and 1.
     pub fn new(share: f64) -> Result<Level, Lack> {
-        if 0.5 <= share && share < 1.0 { Ok(Level(share)) } else { Err(Lack::Setting { name: "level" }) }
+        if (0.5..1.0).contains(&share) { Ok(Level(share)) } else { Err(Lack::Setting { name: "level" }) }
     }
 
     /// The share.
@@ -31,6 +31,11 @@ impl Level {
     /// Standard deviations of a normal value to either end: 1.96 for 95 %.
     pub fn z(self) -> f64 {
         -normal::quantile(self.tail())
+    }
+
+    /// The same where the spread itself was estimated with so many degrees of freedom (at least one).
+    pub fn t(self, df: f64) -> f64 {
+        distribution::t_upper(df.max(1.0), self.tail())
     }
 }
 

@@ -3,10 +3,12 @@
 //! Nothing here is ticked off: an entry goes when the fact it asks for is on record, and only then.
 //!
 //! - `pain`: follow-ups, guardian, referral letters and answers, ends to confirm, water, talks.
+//! - `weekly`: contact after a substantial problem in the weekly check.
 //! - `upkeep`: papers, limits, growth and re-tests that run out or are missing.
 
 mod pain;
 mod upkeep;
+mod weekly;
 
 use jiff::civil::Date;
 
@@ -26,6 +28,7 @@ pub fn due(protocol: &Protocol, history: &History, on: Date, next_practice: Opti
     let mut open = Vec::new();
     pain::list(&record, &gate, next_practice, &mut open);
     upkeep::list(&record, &gate, &mut open);
+    weekly::list(history, on, &mut open);
     open.sort_by_cached_key(|due| (due.by, due.kind, due.side, format!("{:?}", due.line)));
     open
 }

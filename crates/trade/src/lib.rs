@@ -12,15 +12,21 @@
 //! - [`gate`]: may this shoulder take part; nobody is cleared here.
 //! - [`dosing`]: what the next session should be, and why.
 //! - [`due`]: what must be closed by a recorded fact.
+//! - [`screening`]: what a screening day measures, what follows from it, what a re-test changed.
+//! - [`weekly`], [`load`], [`ask`]: the weekly check, the water, and whom to ask about what.
 
+pub mod ask;
 pub mod dosing;
 pub mod due;
 pub mod gate;
 pub mod history;
+pub mod load;
 pub mod name;
 pub mod protocol;
 pub mod rule;
+pub mod screening;
 pub mod side;
 pub mod trace;
+pub mod weekly;
 
 pub use jiff::civil::Date;

@@ -73,6 +73,7 @@ pub struct Bag {
     pub session: Session,
     pub made_at: String,
     pub made_ms: u64,
+    pub may_decide: bool,
     pub club: String,
     pub practitioner: Named,
     pub place: DeckPlaceFact,
@@ -260,6 +261,7 @@ impl Desk {
             },
             made_at: stamp.0.to_owned(),
             made_ms: stamp.1,
+            may_decide: false,
             club: about.map(|club| club.name.clone()).unwrap_or_default(),
             practitioner: Named {
                 name: about.map(|club| club.practitioner.clone()).unwrap_or_default(),

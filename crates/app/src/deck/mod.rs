@@ -7,14 +7,18 @@
 //! - [`budget`]: does a plan fit the minutes there are, and what else would.
 //! - [`prior`]: how long a set may last, for whom to look at next.
 //! - [`plan`]: preparing a session; the place of it.
+//! - [`home`]: a page for one swimmer that needs no server, and the code that comes back.
+//! - [`track`]: the tones of a whole session as sound.
 
 pub mod bag;
 pub mod budget;
 pub mod entry;
 pub mod fold;
+pub mod home;
 pub mod plan;
 pub mod prior;
 pub mod settle;
+pub mod track;
 
 /// Kind of device entries in the store.
 pub const ENTRY: &str = "deck-entry";

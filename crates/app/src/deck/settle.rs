@@ -12,7 +12,7 @@ use super::ENTRY;
 use super::entry::Entry;
 use super::fold::{Derived, fold};
 use crate::desk::{Author, Desk};
-use crate::error::{AppError, ErrorKind};
+use crate::error::AppError;
 use crate::facts::{DeckSessionFact, Kind, Problem, read_json};
 use crate::moment::Moment;
 
@@ -119,7 +119,7 @@ impl Desk {
         let found = self.store().live_facts_of_kind(Kind::DeckSession.word()).unwrap_or_default();
         let mut sessions: Vec<DeckSessionFact> =
             found.iter().filter_map(|live| read_json(live.payload()).ok()).collect();
-        sessions.sort_by(|one, other| (other.date, other.number).cmp(&(one.date, one.number)));
+        sessions.sort_by_key(|session| std::cmp::Reverse((session.date, session.number)));
         sessions
     }
 
@@ -182,8 +182,8 @@ impl Desk {
         let stays: BTreeSet<(&str, &str)> =
             wanted.iter().map(|derived| (derived.draft.kind.word(), derived.key.as_str())).collect();
         let prefix = format!("deck:{session}:");
-        let nothing =
-            Payload::from_text("null").map_err(|_| AppError::new(ErrorKind::Storage, "error-payload"))?;
+        // Only the id of the retraction is made from it: no fact has this payload.
+        let nothing = Payload::from_text("[]").expect("an empty list is JSON");
         let mut facts = Vec::new();
         for kind in [Kind::Set, Kind::Session, Kind::Pain, Kind::Taught, Kind::Inspection, Kind::Incident] {
             for live in self.store().live_facts_of_kind(kind.word())? {

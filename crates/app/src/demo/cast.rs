@@ -90,6 +90,14 @@ impl Squad {
         }
     }
 
+    /// Water practices a week.
+    pub(super) const fn practices(self) -> u16 {
+        match self {
+            Squad::Juniors => 3,
+            Squad::Youth | Squad::Performance => 6,
+        }
+    }
+
     /// Minute of the day at which dryland begins, right after the practice.
     pub(super) const fn dryland_from(self) -> u32 {
         match self {

@@ -53,6 +53,7 @@ pub(super) fn tell(diary: &mut Diary<'_>) {
         units: Units::Metric,
         practitioner: format!("{}, sports physiotherapist", super::PRACTITIONER),
         practitioner_phone: "000 555 0140".to_owned(),
+        daily_practices: false,
     };
     diary.write(Hand::Office, &club);
     diary.write(Hand::Practitioner, &SeasonFact { start: SEASON });
@@ -60,10 +61,19 @@ pub(super) fn tell(diary: &mut Diary<'_>) {
     let period = |from, to, phase| PeriodFact { from, to, phase };
     diary.write(Hand::Practitioner, &period(date(2026, 12, 5), date(2026, 12, 12), PhaseWord::Taper));
     diary.write(Hand::Practitioner, &period(date(2026, 12, 27), date(2027, 1, 2), PhaseWord::Camp));
-    let meet = |date, grade, name: &str| MeetFact { date, grade, name: Some(name.to_owned()) };
+    let meet = |date, grade, name: &str| MeetFact {
+        date,
+        grade,
+        name: Some(name.to_owned()),
+        last: None,
+        starts: None,
+        squads: Vec::new(),
+        swimmers: Vec::new(),
+    };
     diary.write(Hand::Office, &meet(date(2026, 10, 11), GradeWord::C, "Autumn sprint day"));
     diary.write(Hand::Office, &meet(date(2026, 12, 12), GradeWord::B, "Candle meet"));
     kit(diary);
+    super::weekly::trial(diary);
     calibrations(diary);
 }
 
@@ -75,13 +85,17 @@ fn practices(diary: &mut Diary<'_>) {
             Squad::Performance => (&[1, 2, 3, 4, 5], time(17, 45, 0, 0), time(19, 40, 0, 0)),
         };
         for &weekday in days {
-            diary.write(Hand::Office, &PracticeFact { squad: squad.name().to_owned(), weekday, from, to });
+            diary.write(Hand::Office, &practice(squad, weekday, from, to));
         }
         if squad != Squad::Juniors {
             let (from, to) = (time(8, 0, 0, 0), time(10, 0, 0, 0));
-            diary.write(Hand::Office, &PracticeFact { squad: squad.name().to_owned(), weekday: 6, from, to });
+            diary.write(Hand::Office, &practice(squad, 6, from, to));
         }
     }
+}
+
+fn practice(squad: Squad, weekday: i8, from: Time, to: Time) -> PracticeFact {
+    PracticeFact { squad: squad.name().to_owned(), weekday, from, to, place: super::week::POOL.to_owned() }
 }
 
 fn kit(diary: &mut Diary<'_>) {

@@ -122,7 +122,8 @@ impl<'a> Diary<'a> {
         }
         take_over! {
             consents intakes screenings growth pains illnesses absences bans referrals clearances limits
-            reopenings water_advice guardian_told taught sign_offs sessions placements water_weeks
+            reopenings water_advice guardian_told taught sign_offs sessions placements water_weeks water_sessions
+            weekly_checks
         }
     }
 
@@ -163,9 +164,11 @@ told! {
         ReopeningFact => reopenings, WaterAdviceFact => water_advice, GuardianToldFact => guardian_told,
         TaughtFact => taught, SignOffFact => sign_offs;
     checked: IntakeFact => intakes, ScreeningFact => screenings, GrowthFact => growth, PainFact => pains,
-        AbsenceFact => absences, LimitFact => limits, WaterWeekFact => water_weeks;
+        AbsenceFact => absences, LimitFact => limits, WaterWeekFact => water_weeks,
+        WaterSessionFact => water_sessions, WeeklyCheckFact => weekly_checks;
     aside: SwimmerFact, TalkFact, ClubFact, PracticeFact, SeasonFact, PeriodFact, MeetFact, KitPieceFact,
-        InspectionFact, CalibrationFact, ArmLengthsFact
+        InspectionFact, CalibrationFact, ArmLengthsFact, TrialFact, SquadPlanFact, DeckHoursFact, SupervisorFact, OtherTimeFact, ClosureFact, HolidayFact,
+        PracticeChangeFact, DrylandFact
 }
 
 impl Told for facts::DecisionFact {

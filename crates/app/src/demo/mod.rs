@@ -6,7 +6,8 @@
 //!
 //! - [`cast`]: who is who, and what is awkward about each.
 //! - `days`: season, programme halves, wall clock.
-//! - `club`, `papers`, `story`: what is written down beside training.
+//! - `club`, `week`, `papers`, `story`: what is written down beside training.
+//! - `weekly`: the weekly check, and the club's own trial of a test.
 //! - `script`, `sets`, `session`: how sets go, and one session from question to last set.
 //! - `diary`: writing facts, and the record kept in step with them.
 //! - `random`: chance from one number.
@@ -21,6 +22,8 @@ mod script;
 mod session;
 mod sets;
 mod story;
+mod week;
+mod weekly;
 
 use std::collections::BTreeMap;
 
@@ -145,6 +148,7 @@ fn tell_club(seed: u64, protocol: &Protocol) -> Vec<NewFact> {
     let random = Random::for_member(seed, u64::MAX);
     let mut diary = Diary::new(protocol, SubjectId::CLUB, random, nobody);
     club::tell(&mut diary);
+    week::tell(&mut diary);
     diary.into_facts()
 }
 

@@ -6,9 +6,11 @@ use super::cast::{Case, Member, Squad};
 use super::days::{BOOKS_OPEN, DAY, MEASURING_DAYS, SCREENING_DAYS};
 use super::diary::{Diary, Hand};
 use super::random::Random;
+use trade::screening::measure::{Measure, Station};
+
 use crate::facts::{
-    ArmLengthsFact, ConsentFact, ConsentWord, ContactFact, FindingFact, GrowthFact, IntakeFact,
-    ScreeningFact, SexWord, SideWord, SwimmerFact, WaterWeekFact, WithoutValue,
+    ArmLengthsFact, ClinicianFact, ConsentFact, ConsentWord, ContactFact, FindingFact, GrowthFact,
+    IntakeFact, ScreeningFact, SexWord, SideWord, SwimmerFact, WaterWeekFact, WithoutValue,
 };
 
 /// The club's own roster row.
@@ -60,6 +62,7 @@ pub(super) fn tell(diary: &mut Diary<'_>, member: &Member, day: Date) {
         screening(diary, member, day);
     }
     water(diary, member, day);
+    super::weekly::tell(diary, member, day);
 }
 
 fn consents(diary: &mut Diary<'_>, member: &Member, day: Date) {
@@ -171,14 +174,56 @@ fn screened_on(member: &Member) -> Vec<Date> {
 }
 
 fn screening(diary: &mut Diary<'_>, member: &Member, day: Date) {
-    let findings = findings(&mut diary.random, member, day);
-    let fact = ScreeningFact {
-        date: day,
-        tester: Hand::Practitioner.name().to_owned(),
-        findings,
-        visible_hollow: Vec::new(),
-    };
-    diary.write(Hand::Practitioner, &fact);
+    let mut findings = findings(&mut diary.random, member, day);
+    for finding in &mut findings {
+        finding.trials = trials(finding);
+    }
+    // Station by station, as the hall writes it down.
+    for station in Station::ALL {
+        let own: Vec<FindingFact> = findings
+            .iter()
+            .filter(|finding| Measure::of(&finding.key).is_some_and(|measure| measure.station == station))
+            .cloned()
+            .collect();
+        if own.is_empty() {
+            continue;
+        }
+        let is_looking = station.is_licensed();
+        let fact = ScreeningFact {
+            findings: own,
+            looked_behind: is_looking,
+            clinician: is_looking.then(|| ClinicianFact {
+                name: Hand::Practitioner.name().to_owned(),
+                licence: "HV-PT-0417".to_owned(),
+                licence_until: date(2027, 12, 31),
+            }),
+            station: Some(station.word().to_owned()),
+            device: device(station).map(str::to_owned),
+            hours_since_swim: Some(18.0),
+            ..ScreeningFact::of(day, Hand::Practitioner.name())
+        };
+        diary.write(Hand::Practitioner, &fact);
+        diary.wait(240);
+    }
+}
+
+const fn device(station: Station) -> Option<&'static str> {
+    match station {
+        Station::Range => Some("inclinometer, passive, lying"),
+        Station::Strength => Some("dynamometer with a strap, lying, arm at 90 degrees"),
+        Station::Endurance => Some("lying face down, 1 kg, hold"),
+        _ => None,
+    }
+}
+
+/// Tries around a value, whose mean it is.
+fn trials(finding: &FindingFact) -> Vec<f64> {
+    let tries = Measure::of(&finding.key).map_or(1, |measure| measure.trials);
+    match (finding.value, tries) {
+        (Some(value), 2) => vec![value - 1.0, value + 1.0],
+        (Some(value), 3) => vec![value - 2.0, value + 1.0, value + 1.0],
+        _ => Vec::new(),
+    }
 }
 
 fn findings(random: &mut Random, member: &Member, day: Date) -> Vec<FindingFact> {
@@ -194,7 +239,7 @@ fn findings(random: &mut Random, member: &Member, day: Date) -> Vec<FindingFact>
             side,
             value: Some(value),
             as_entered: Some(format!("{value} {unit}")),
-            without_value: None,
+            ..FindingFact::default()
         });
     };
     // Strength rises with age, more in boys, and by a few per cent over ten weeks; the two arms differ by less than
@@ -263,7 +308,15 @@ fn water(diary: &mut Diary<'_>, member: &Member, day: Date) {
         _ => usual,
     };
     diary.at(day, 9 * 60 + 30);
-    diary.write(Hand::Office, &WaterWeekFact { from, km: tenths(km) });
+    let mut aside = Random::aside(diary.subject.uuid().as_u128(), from);
+    let pace = aside.between(20.0, 23.0);
+    let week = WaterWeekFact {
+        sessions: Some(if km < 1.0 { 0 } else { member.squad.practices() }),
+        minutes: (1.0 <= km).then(|| (km * pace).round()),
+        effort: (1.0 <= km).then(|| (aside.between(4.5, 7.0) * 2.0).round() / 2.0),
+        ..WaterWeekFact::of(from, tenths(km))
+    };
+    diary.write(Hand::Office, &week);
 }
 
 /// Lengths of the arm, for those who are fifteen and more and were screened: invented, in proportion to height.

@@ -22,6 +22,16 @@ impl Random {
         Self::new(Self::new(mixed).next())
     }
 
+    /// A stream for what is written down beside training, from whom and when it is about: drawing from it moves
+    /// nothing else.
+    pub(super) fn aside(whom: u128, day: jiff::civil::Date) -> Self {
+        let whom =
+            u64::try_from(whom >> 64).unwrap_or(0) ^ u64::try_from(whom & u128::from(u64::MAX)).unwrap_or(0);
+        let days = trade::history::days_between(jiff::civil::Date::constant(2020, 1, 1), day).unsigned_abs();
+        let mut outer = Self::new(whom ^ u64::from(days).wrapping_mul(GAMMA));
+        Self::new(outer.next())
+    }
+
     pub(super) const fn next(&mut self) -> u64 {
         self.0 = self.0.wrapping_add(GAMMA);
         let mut bits = self.0;

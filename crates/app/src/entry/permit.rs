@@ -19,7 +19,9 @@ pub const fn recording(kind: Kind) -> Thing {
         Kind::Swimmer => Thing::EditRoster,
         Kind::Consent => Thing::RecordConsent,
         Kind::Intake | Kind::Screening | Kind::Growth | Kind::ArmLengths => Thing::Examine,
-        Kind::Pain => Thing::ReportPain,
+        Kind::Trial => Thing::Examine,
+        // A swimmer answers for himself, as with pain; the same holds for what he swam.
+        Kind::Pain | Kind::WeeklyCheck | Kind::WaterSession => Thing::ReportPain,
         Kind::Illness
         | Kind::Absence
         | Kind::Ban
@@ -35,11 +37,20 @@ pub const fn recording(kind: Kind) -> Thing {
         | Kind::Set
         | Kind::DeckSession
         | Kind::DeckEntry
-        | Kind::Incident => Thing::RecordSession,
+        | Kind::Incident
+        | Kind::HomeSheet => Thing::RecordSession,
         Kind::Decision => Thing::Decide,
         Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet | Kind::DeckPlace => {
             Thing::EditCalendar
         }
+        Kind::SquadPlan
+        | Kind::DeckHours
+        | Kind::Supervisor
+        | Kind::OtherTime
+        | Kind::Closure
+        | Kind::Holiday
+        | Kind::PracticeChange
+        | Kind::Dryland => Thing::EditCalendar,
         Kind::KitPiece | Kind::Inspection | Kind::Calibration => Thing::EditKit,
     }
 }

@@ -34,6 +34,13 @@ pub struct ClubFact {
     /// Telephone of the practitioner.
     #[serde(default)]
     pub practitioner_phone: String,
+    /// Single practices are written down, day by day; off unless a club wants it.
+    #[serde(default, skip_serializing_if = "is_off")]
+    pub daily_practices: bool,
+}
+
+fn is_off(setting: &bool) -> bool {
+    !setting
 }
 
 /// A weekly water practice.
@@ -49,6 +56,9 @@ pub struct PracticeFact {
     pub from: Time,
     /// End.
     pub to: Time,
+    /// Pool, where there is more than one or it may close.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub place: String,
 }
 
 /// The season's first Monday of loaded work.
@@ -106,6 +116,26 @@ pub enum GradeWord {
     C,
 }
 
+impl GradeWord {
+    /// The letter.
+    pub const fn letter(self) -> &'static str {
+        match self {
+            GradeWord::A => "A",
+            GradeWord::B => "B",
+            GradeWord::C => "C",
+        }
+    }
+
+    /// As the trade sees it.
+    pub const fn to_trade(self) -> Grade {
+        match self {
+            GradeWord::A => Grade::A,
+            GradeWord::B => Grade::B,
+            GradeWord::C => Grade::C,
+        }
+    }
+}
+
 /// A meet.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -117,19 +147,44 @@ pub struct MeetFact {
     /// What it is called.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub name: Option<String>,
+    /// Last day, where it lasts longer than one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub last: Option<Date>,
+    /// First start, where it is known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub starts: Option<Time>,
+    /// Squads that swim it; empty for all.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub squads: Vec<String>,
+    /// Swimmers to whom it counts otherwise than to the others.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub swimmers: Vec<SwimmerGrade>,
+}
+
+/// How much a meet counts to one swimmer.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SwimmerGrade {
+    /// Subject id.
+    pub swimmer: String,
+    /// How much it counts; absent when this swimmer does not swim it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub grade: Option<GradeWord>,
 }
 
 impl MeetFact {
     /// The meet as the trade sees one.
     pub fn to_trade(&self) -> history::Meet {
-        history::Meet {
-            date: self.date,
-            grade: match self.grade {
-                GradeWord::A => Grade::A,
-                GradeWord::B => Grade::B,
-                GradeWord::C => Grade::C,
-            },
+        history::Meet { date: self.date, grade: self.grade.to_trade() }
+    }
+
+    /// How much it counts to one swimmer of a squad; none when they do not swim it.
+    pub fn grade_for(&self, squad: &str, subject: &str) -> Option<GradeWord> {
+        if let Some(own) = self.swimmers.iter().find(|own| own.swimmer == subject) {
+            return own.grade;
         }
+        let is_theirs = self.squads.is_empty() || self.squads.iter().any(|swims| swims == squad);
+        is_theirs.then_some(self.grade)
     }
 }
 

@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 
-use super::{ContextWord, Problem};
+use super::{ContextWord, Problem, WorkingSideWord};
 
 /// How a group works, in files.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
@@ -108,4 +108,30 @@ pub struct IncidentFact {
     pub kit: Option<String>,
     /// Who wrote it.
     pub by: String,
+}
+
+/// One line of a page for home.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct HomeLine {
+    /// Exercise.
+    pub exercise: String,
+    /// Side.
+    pub side: WorkingSideWord,
+    /// Rung.
+    pub rung: String,
+    /// Longest set, seconds.
+    pub cap_s: f64,
+}
+
+/// What a page for home holds, so that the code which comes back can be read.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct HomeSheetFact {
+    /// Its number, which stands in every code from it.
+    pub sheet: u32,
+    /// Day it was made.
+    pub date: Date,
+    /// Lines in the order of the code.
+    pub lines: Vec<HomeLine>,
 }

@@ -87,7 +87,8 @@ pub struct ClinicianFact {
 }
 
 impl ClinicianFact {
-    fn to_trade(&self, on: Date) -> Result<history::Clinician, Vec<Problem>> {
+    /// The clinician as the trade sees one; refused when the licence is not valid on the day.
+    pub fn to_trade(&self, on: Date) -> Result<history::Clinician, Vec<Problem>> {
         let clinician = history::Clinician {
             name: self.name.clone(),
             licence: self.licence.clone(),

@@ -7,8 +7,10 @@
 //! - [`person`]: swimmer, consent, intake, screening, growth.
 //! - [`body`]: pain, illness, absence, ban, reopening, water advice, guardian told, talk.
 //! - [`licensed`]: referral, clearance, limit.
-//! - [`work`]: taught, sign-off, session, set, decision, water week.
+//! - [`work`]: taught, sign-off, session, set, decision.
+//! - [`weekly`]: weekly check, water week, single practice, the club's own trial of a test.
 //! - [`club`]: the club itself, practices, season, periods, meets, kit, inspections.
+//! - [`week`]: the timetable: squads' plans, deck hours, supervisors, closures, changes, dryland sessions.
 //! - [`measured`]: a band's calibration, an arm's lengths.
 //! - [`deck`]: a prepared session, its place, an incident.
 
@@ -18,6 +20,8 @@ pub mod deck;
 pub mod licensed;
 pub mod measured;
 pub mod person;
+pub mod week;
+pub mod weekly;
 pub mod work;
 
 use serde::de::DeserializeOwned;
@@ -28,6 +32,8 @@ pub use deck::*;
 pub use licensed::*;
 pub use measured::*;
 pub use person::*;
+pub use week::*;
+pub use weekly::*;
 pub use work::*;
 
 /// Why a payload cannot be read as the trade understands it.
@@ -148,6 +154,12 @@ kinds! {
     Decision => "decision",
     /// Kilometres in a week.
     WaterWeek => "water-week",
+    /// One water practice.
+    WaterSession => "water-session",
+    /// A weekly check.
+    WeeklyCheck => "weekly-check",
+    /// The club's own trial of a test.
+    Trial => "trial",
     /// The club.
     Club => "club",
     /// A weekly water practice.
@@ -162,6 +174,22 @@ kinds! {
     KitPiece => "kit-piece",
     /// An inspection of a piece of kit.
     Inspection => "inspection",
+    /// What a squad wants of dryland.
+    SquadPlan => "squad-plan",
+    /// Hours at which a place is ours.
+    DeckHours => "deck-hours",
+    /// Somebody who supervises.
+    Supervisor => "supervisor",
+    /// School, or another load on the same shoulders.
+    OtherTime => "other-time",
+    /// A closed place.
+    Closure => "closure",
+    /// Holidays or exams.
+    Holiday => "holiday",
+    /// A practice moved, cancelled or extra.
+    PracticeChange => "practice-change",
+    /// A dryland session of a squad.
+    Dryland => "dryland",
     /// A calibration of a band.
     Calibration => "calibration",
     /// Lengths of an arm.
@@ -174,6 +202,8 @@ kinds! {
     DeckPlace => "deck-place",
     /// An incident.
     Incident => "incident",
+    /// A page for home.
+    HomeSheet => "home-sheet",
 }
 
 /// A wire shape that is the payload of one kind of fact.
@@ -213,6 +243,9 @@ payloads! {
     SetFact => Set,
     DecisionFact => Decision,
     WaterWeekFact => WaterWeek,
+    WaterSessionFact => WaterSession,
+    WeeklyCheckFact => WeeklyCheck,
+    TrialFact => Trial,
     ClubFact => Club,
     PracticeFact => Practice,
     SeasonFact => Season,
@@ -220,9 +253,18 @@ payloads! {
     MeetFact => Meet,
     KitPieceFact => KitPiece,
     InspectionFact => Inspection,
+    SquadPlanFact => SquadPlan,
+    DeckHoursFact => DeckHours,
+    SupervisorFact => Supervisor,
+    OtherTimeFact => OtherTime,
+    ClosureFact => Closure,
+    HolidayFact => Holiday,
+    PracticeChangeFact => PracticeChange,
+    DrylandFact => Dryland,
     CalibrationFact => Calibration,
     ArmLengthsFact => ArmLengths,
     DeckSessionFact => DeckSession,
     DeckPlaceFact => DeckPlace,
     IncidentFact => Incident,
+    HomeSheetFact => HomeSheet,
 }

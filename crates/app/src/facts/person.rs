@@ -244,8 +244,8 @@ impl IntakeFact {
     }
 }
 
-/// What came of one test, in files: exactly one of the fields is given.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+/// What came of one test, in files: a value or the reason for none.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct FindingFact {
     /// Key in the range table.
@@ -262,6 +262,16 @@ pub struct FindingFact {
     /// Why there is no value.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub without_value: Option<WithoutValue>,
+    /// Single trials in the unit of the range, where there were several; the value is their mean.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub trials: Vec<f64>,
+    /// Outside the plausible range, and a person said that it is meant.
+    #[serde(default, skip_serializing_if = "is_no")]
+    pub meant: bool,
+}
+
+fn is_no(answer: &bool) -> bool {
+    !answer
 }
 
 /// Why a test has no value.
@@ -290,9 +300,39 @@ pub struct ScreeningFact {
     /// Shoulders behind which a hollow was seen.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub visible_hollow: Vec<SideWord>,
+    /// Somebody licensed looked behind both shoulders: only then does an empty list above mean that none was seen.
+    #[serde(default, skip_serializing_if = "is_no")]
+    pub looked_behind: bool,
+    /// Station of a screening day, by its word.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub station: Option<String>,
+    /// Device and way of measuring, as the club names it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub device: Option<String>,
+    /// Hours since the swimmer last swam.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub hours_since_swim: Option<f64>,
+    /// Who did the tests that take a licence.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub clinician: Option<super::licensed::ClinicianFact>,
 }
 
 impl ScreeningFact {
+    /// A screening of which nothing but day and tester is known yet.
+    pub fn of(date: Date, tester: &str) -> Self {
+        Self {
+            date,
+            tester: tester.to_owned(),
+            findings: Vec::new(),
+            visible_hollow: Vec::new(),
+            looked_behind: false,
+            station: None,
+            device: None,
+            hours_since_swim: None,
+            clinician: None,
+        }
+    }
+
     /// The screening as the trade sees one; every value is judged against the range table.
     pub fn to_trade(&self) -> Result<history::Screening, Vec<Problem>> {
         let mut problems = Vec::new();
@@ -302,6 +342,11 @@ impl ScreeningFact {
                 Ok(finding) => findings.push(finding),
                 Err(problem) => problems.push(problem.under(&format!("findings[{index}]"))),
             }
+        }
+        if let Some(clinician) = &self.clinician
+            && let Err(more) = clinician.to_trade(self.date)
+        {
+            problems.extend(more);
         }
         if !problems.is_empty() {
             return Err(problems);

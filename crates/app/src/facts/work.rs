@@ -365,24 +365,3 @@ impl DecisionFact {
         })
     }
 }
-
-/// Kilometres in a week.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct WaterWeekFact {
-    /// Monday of the week.
-    pub from: Date,
-    /// Kilometres.
-    pub km: f64,
-}
-
-impl WaterWeekFact {
-    /// The week as the trade sees it.
-    pub fn to_trade(&self) -> Result<history::WaterWeek, Vec<Problem>> {
-        let range = Range::of("swim_week").expect("water weeks stand in the range table");
-        if range.judge(self.km) == Judgement::Refuse {
-            return Err(vec![out_of_range("km", range, self.km)]);
-        }
-        Ok(history::WaterWeek { from: self.from, km: self.km })
-    }
-}

@@ -42,7 +42,12 @@ pub fn natural_key(kind: Kind, subject: SubjectId, payload: &Value) -> Option<St
     Some(match kind {
         Kind::Swimmer => format!("{word}/{whose}"),
         Kind::Consent => format!("{word}/{whose}/{}", text("signed")?),
-        Kind::Intake | Kind::Screening | Kind::Growth => format!("{word}/{whose}/{}", text("date")?),
+        Kind::Intake | Kind::Growth => format!("{word}/{whose}/{}", text("date")?),
+        // A station's own record of a day is not the day's row of a file: neither replaces the other.
+        Kind::Screening => match text("station") {
+            Some(station) => format!("{word}/{whose}/{}/{station}", text("date")?),
+            None => format!("{word}/{whose}/{}", text("date")?),
+        },
         Kind::Session => format!("{word}/{whose}/{}/{}", text("date")?, number("number")?),
         Kind::Set => format!(
             "{word}/{whose}/{}/{}/{}/{}/{}",

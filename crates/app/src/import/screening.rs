@@ -80,13 +80,8 @@ fn findings(line: &mut Line<'_>) -> Vec<FindingFact> {
     let mut findings = Vec::new();
     for column in line.columns() {
         let Col::Finding(key) = column.heading.spec.col else { continue };
-        let mut finding = FindingFact {
-            key: key.to_owned(),
-            side: side_word(column),
-            value: None,
-            as_entered: None,
-            without_value: None,
-        };
+        let mut finding =
+            FindingFact { key: key.to_owned(), side: side_word(column), ..FindingFact::default() };
         let reason = line.cell(column).map(|cell| without_value(&cell.shown()));
         match reason {
             None => finding.without_value = Some(WithoutValue::NotTested(BLANK.to_owned())),

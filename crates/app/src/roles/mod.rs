@@ -57,17 +57,22 @@ pub const fn seeing(kind: Kind) -> Thing {
         Kind::Swimmer => Thing::Personal,
         Kind::Consent => Thing::Consent,
         Kind::Intake | Kind::Growth | Kind::ArmLengths | Kind::Illness | Kind::Absence => Thing::History,
-        Kind::Screening => Thing::Screening,
+        Kind::Screening | Kind::Trial => Thing::Screening,
         // What a device wrote down holds pain numbers beside everything else.
-        Kind::Pain | Kind::DeckEntry => Thing::Pain,
+        Kind::Pain | Kind::DeckEntry | Kind::WeeklyCheck => Thing::Pain,
         Kind::Incident => Thing::Notes,
         Kind::Ban | Kind::Referral | Kind::Clearance | Kind::Limit => Thing::Letters,
         Kind::Reopening | Kind::GuardianTold => Thing::Health,
         Kind::WaterAdvice => Thing::WaterAdvice,
         Kind::Talk => Thing::Notes,
-        Kind::Taught | Kind::SignOff | Kind::Session | Kind::Set | Kind::Decision | Kind::WaterWeek => {
-            Thing::Card
-        }
+        Kind::Taught
+        | Kind::SignOff
+        | Kind::Session
+        | Kind::Set
+        | Kind::Decision
+        | Kind::WaterWeek
+        | Kind::WaterSession
+        | Kind::HomeSheet => Thing::Card,
         Kind::Club
         | Kind::Practice
         | Kind::Season
@@ -75,6 +80,14 @@ pub const fn seeing(kind: Kind) -> Thing {
         | Kind::Meet
         | Kind::DeckSession
         | Kind::DeckPlace => Thing::Calendar,
+        Kind::SquadPlan
+        | Kind::DeckHours
+        | Kind::Supervisor
+        | Kind::OtherTime
+        | Kind::Closure
+        | Kind::Holiday
+        | Kind::PracticeChange
+        | Kind::Dryland => Thing::Calendar,
         Kind::KitPiece | Kind::Inspection | Kind::Calibration => Thing::Kit,
     }
 }

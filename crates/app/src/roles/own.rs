@@ -107,7 +107,7 @@ impl OwnRecord {
 
 /// Reasons that somebody wrote beside a decision or a session are notes: handed out on request, in the archive.
 fn strip_notes(facts: &mut BTreeMap<&'static str, Vec<Value>>) {
-    for field in ["reason", "before_water_override"] {
+    for field in ["reason", "before_water_override", "words"] {
         for payload in facts.iter_mut().filter(|(kind, _)| **kind != "absence").flat_map(|(_, all)| all) {
             if let Value::Object(fields) = payload {
                 fields.remove(field);

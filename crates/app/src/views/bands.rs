@@ -120,8 +120,11 @@ pub fn at_double(fit: &Fit) -> Option<Force> {
     Some(fit.predict(Stretch::from_ratio(2.0)?).curve.value)
 }
 
+/// A sentence's name, with the numbers it takes.
+pub type Sentence = (&'static str, Vec<(&'static str, String)>);
+
 /// The words of a wear verdict: the name of its sentence, and of each finding with its numbers.
-pub fn wear_words(verdict: &WearVerdict) -> (&'static str, Vec<(&'static str, Vec<(&'static str, String)>)>) {
+pub fn wear_words(verdict: &WearVerdict) -> (&'static str, Vec<Sentence>) {
     match verdict {
         WearVerdict::InUse => ("wear-in-use", Vec::new()),
         WearVerdict::CannotTell(missing) => {

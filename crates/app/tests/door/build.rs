@@ -77,6 +77,7 @@ pub(crate) fn empty_desk() -> Desk {
         units: Units::Metric,
         practitioner: "Olga Owner".into(),
         practitioner_phone: String::new(),
+        daily_practices: false,
     };
     desk.record(&at(0), &author(), SubjectId::CLUB, &[Draft::new(&club)]).unwrap();
     for (number, name, born) in [(1, "Ana Example", date(2011, 5, 1)), (2, "Ben Specimen", date(2012, 6, 1))]

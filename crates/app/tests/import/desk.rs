@@ -31,6 +31,7 @@ fn sit_down(store: Store) -> Desk {
         units: Units::Metric,
         practitioner: "L. Vane".to_owned(),
         practitioner_phone: String::new(),
+        daily_practices: false,
     };
     desk.record(&moment(), &author(), SubjectId::CLUB, &[Draft::new(&club)]).expect("the club is recorded");
     desk

@@ -72,6 +72,8 @@ export class App {
     this.#tell();
   }
   failure = "";
+  /** Whether the shell is kept for a load without a network. @type {"unknown"|"active"|"none"} */
+  worker = "unknown";
 
   run() {
     setInterval(() => this.#tick(), TICK_MS);

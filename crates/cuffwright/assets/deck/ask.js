@@ -50,8 +50,10 @@ export function askDialog(app) {
     });
     // One touch for the commonest spoken answer; it stands for what was said, never for silence.
     const none = how === "self" ? undefined : el("button", { type: "button", class: "deck-primary", id: "ask-none", onclick: async () => {
+      const mine = box.shown();
       await app.put((t) => session.write(t, [{ ...said, left: 0, right: 0, kind: "unstated", fresh: false }]));
-      box.close();
+      // Somebody quick may have opened the next one meanwhile.
+      if (box.shown() === mine) box.close();
     } }, text("ask-none"));
     box.node.dataset.shielded = how === "self" ? "yes" : "no";
     box.open(

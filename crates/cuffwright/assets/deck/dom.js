@@ -70,8 +70,8 @@ export function touched(node, act) {
 /** A drawing that came in the bag, read as a drawing and nothing else. @param {string} text @returns {Element|undefined} */
 export function drawing(text) {
   if (!text) return undefined;
-  const read = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
-  if (read.nodeName !== "svg") return undefined;
+  const read = new DOMParser().parseFromString(text, "text/html").querySelector("svg");
+  if (!read) return undefined;
   for (const node of [read, ...read.querySelectorAll("*")]) {
     if (node.nodeName === "script" || node.nodeName === "foreignObject") node.remove();
     for (const { name } of [...node.attributes]) if (name.startsWith("on") || name === "href" || name === "style") node.removeAttribute(name);

@@ -10,6 +10,8 @@ import { text } from "./words.js";
 
 /** @import {Phase} from "./types.js" */
 
+/** Most swimmers that a phone shows at once. */
+const PHONE_MOST = 15;
 /** How many places share one "these held". */
 const ROW = 5;
 
@@ -22,6 +24,14 @@ export function liveView(app, onwards) {
   const cue = el("p", { class: "deck-cue", "aria-hidden": "true" });
   const bar = el("span", {});
   const beat = el("div", { class: "deck-beat", "aria-hidden": "true" }, bar);
+  const sound = el("button", { type: "button", class: "deck-sound", "aria-pressed": "true" }, text("sound"));
+  sound.addEventListener("click", () => {
+    app.beat.on = !app.beat.on;
+    if (!app.beat.on) app.beat.stop();
+    else void app.beat.wake();
+    mark(sound, "aria-pressed", String(app.beat.on));
+  });
+  const many = el("p", { class: "deck-many", hidden: true }, text("too-many"));
   const figure = el("div", { class: "deck-figure" });
   const go = el("button", { type: "button", class: "deck-primary", id: "go" });
   const back = el("button", { type: "button", class: "deck-choice", id: "false-start" }, text("false-start"));
@@ -54,12 +64,14 @@ export function liveView(app, onwards) {
     return nextWork(session.phases, (now.phase?.index ?? -1) + 1);
   }
 
-  /** Rows are made when somebody joins; nobody's row is ever moved. */
-  function draw() {
-    const here = session.wall();
-    const key = here.map((person) => person.swimmer.id).join();
+  /** Rows are made when somebody joins or another wave comes to the wall; nobody's row is ever moved. @param {Phase|undefined} phase */
+  function draw(phase) {
+    const wave = phase?.wave ?? session.waves - 1;
+    const here = session.wall().filter((person) => session.placeOf(person).wave === wave);
+    const key = `${wave} ${here.map((person) => person.swimmer.id).join()}`;
     if (key === drawnFor) return;
     drawnFor = key;
+    many.hidden = here.length <= PHONE_MOST;
     const known = new Map(places.map((place) => [place.who, place]));
     places = here.map((person) => known.get(person.swimmer.id) ?? placeRow(app, person.swimmer.id, sheet));
     holds = [];
@@ -90,15 +102,15 @@ export function liveView(app, onwards) {
   }
 
   return {
-    node: el("div", { class: "deck-live" }, el("div", { class: "deck-panel" }, el("div", { class: "deck-time-box" }, clock, what, cue, beat), figure, el("div", { class: "deck-row deck-go" }, go, back)), wall),
+    node: el("div", { class: "deck-live" }, el("div", { class: "deck-panel" }, el("div", { class: "deck-time-box" }, clock, el("div", { class: "deck-say" }, what, cue), sound, beat), figure, el("div", { class: "deck-row deck-go" }, go, back)), many, wall),
     update() {
       const t = app.now();
       const now = session.now(t);
-      draw();
+      const next = upcoming(t);
+      draw(now.kind === "run" || now.kind === "lead" ? now.phase : session.phases[next]);
       say(clock, now.kind === "run" || now.kind === "lead" ? shown(now.left) : now.kind === "wait" ? shown(now.ms) : "0:00");
       mark(clock, "data-kind", now.kind === "run" ? now.phase?.kind : now.kind);
       say(what, words(now.kind, now.phase, t));
-      const next = upcoming(t);
       const waits = now.kind !== "run" && now.kind !== "lead";
       go.hidden = !waits;
       say(go, next < 0 ? text("to-after") : session.state.firstGo ? text("go-next", { what: exerciseName(session.phases[next]) }) : text("go-first", { what: exerciseName(session.phases[next]) }));

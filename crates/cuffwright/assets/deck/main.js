@@ -61,4 +61,10 @@ function start(app) {
   Object.assign(globalThis, { deck: app });
 }
 
-if ("serviceWorker" in navigator) void navigator.serviceWorker.register("/deck/worker.js").catch(() => undefined);
+if (app && "serviceWorker" in navigator) {
+  navigator.serviceWorker
+    .register("/deck/worker.js")
+    .then(() => navigator.serviceWorker.ready)
+    .then(() => (app.worker = "active"))
+    .catch(() => (app.worker = "none"));
+}

@@ -39,10 +39,14 @@ export function dialog(title, close, name = "") {
   const body = el("div", { class: "deck-dialog-body" });
   const heading = el("h2", {}, title);
   const node = el("dialog", { class: `deck-dialog ${name}`, "aria-label": title }, el("div", { class: "deck-dialog-head" }, heading, el("button", { type: "button", class: "deck-close", onclick: () => node.close() }, close)), body);
+  let shown = 0;
   return {
     node, body, heading,
+    /** Which opening this is. */
+    shown: () => shown,
     /** @param {...(Node|undefined)} inside */
     open(...inside) {
+      shown += 1;
       body.replaceChildren(.../** @type {Node[]} */ (inside.filter(Boolean)));
       if (!node.isConnected) document.body.append(node);
       if (!node.open) node.showModal();

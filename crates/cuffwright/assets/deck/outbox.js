@@ -26,6 +26,7 @@ export class Outbox {
   /** @type {Map<string, Kept>} waiting and refused, in order */
   #open = new Map();
   #sending = false;
+  #later = false;
   #wait = FIRST_WAIT_MS;
   #listeners = new Set();
   /** @type {"unknown"|"reached"|"away"|"closed"} how the last attempt went */
@@ -60,7 +61,8 @@ export class Outbox {
     await this.shelf.put(kept);
     for (const one of kept) this.#open.set(one.entry.id, one);
     this.#tell();
-    void this.send();
+    // While nobody answers, new entries wait for the next try instead of making one each.
+    if (!this.#later) void this.send();
   }
 
   /** Sends what waits, oldest first, one batch at a time, until nothing waits or nobody answers. */
@@ -80,7 +82,11 @@ export class Outbox {
       this.reach = error instanceof Closed ? "closed" : "away";
       const wait = this.#wait;
       this.#wait = Math.min(LONGEST_WAIT_MS, wait * 2);
-      this.later(() => void this.send(), wait);
+      this.#later = true;
+      this.later(() => {
+        this.#later = false;
+        void this.send();
+      }, wait);
     } finally {
       this.#sending = false;
       this.#tell();

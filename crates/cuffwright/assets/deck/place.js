@@ -16,8 +16,9 @@ export function placeRow(app, who, sheet) {
   const { name } = person().swimmer;
   const rope = new Rope();
   const side = el("span", { class: "deck-side" });
+  const rung = el("span", { class: "deck-rung" });
   const stands = el("span", { class: "deck-stands", role: "status", "aria-live": "off" });
-  const open = el("button", { type: "button", class: "deck-who", "aria-label": text("sheet-of", { name }), onclick: () => sheet.open(who) }, el("span", { class: "deck-who-name" }, name), side);
+  const open = el("button", { type: "button", class: "deck-who", "aria-label": text("sheet-of", { name }), onclick: () => sheet.open(who) }, el("span", { class: "deck-who-name" }, name));
   const cue = el("button", { type: "button", class: "deck-touch deck-cue-touch", "aria-label": text("cue-of", { name }) }, text("cue"));
   const lost = el("button", { type: "button", class: "deck-touch deck-lost-touch", "aria-label": text("lost-of", { name }) }, text("lost"));
   const undo = el("button", { type: "button", class: "deck-touch deck-undo-touch", "aria-label": text("undo-of", { name }), hidden: true }, text("undo"));
@@ -25,7 +26,7 @@ export function placeRow(app, who, sheet) {
   touched(lost, (event) => void app.put((t) => session.touch(who, "form", t), event));
   undo.addEventListener("click", () => void app.put((t) => session.undo(who, t)));
   held(lost, () => sheet.open(who));
-  const node = el("li", { class: "deck-place", "data-who": who }, open, el("div", { class: "deck-line" }, rope.node, stands), cue, lost, undo);
+  const node = el("li", { class: "deck-place", "data-who": who }, open, el("div", { class: "deck-line" }, rope.node, el("span", { class: "deck-under" }, side, stands, rung)), cue, lost, undo);
 
   const row = {
     who, node,
@@ -50,7 +51,8 @@ export function placeRow(app, who, sheet) {
       say(cue, isOpen && 0 < grace ? text("cued", { s: Math.ceil(grace / 1000) }) : text("cue"));
       mark(node, "data-cued", isOpen && cued ? (0 < grace ? "grace" : "over") : undefined);
       if (one) {
-        say(side, text(`side-${one.line.side}`) + rungWords(one));
+        say(side, text(`side-${one.line.side}`));
+        say(rung, rungWords(one));
         const seconds = (ended?.ms ?? (set?.cap ? one.cap_ms : Math.min(one.cap_ms, t - one.began))) / 1000;
         rope.show(one.cap_ms / 1000, seconds, one.line.timed ? row.stands : "learning");
         say(stands, one.line.timed ? standWords(row.stands, seconds, set?.fault ?? "", set?.held ?? false) : text("learning"));
@@ -58,6 +60,7 @@ export function placeRow(app, who, sheet) {
         const held = session.heldBack(person());
         const last = now.kind === "run" && now.phase?.kind !== "work" ? session.latest(who, t) : undefined;
         say(side, held ? text(`place-${held}`) : "");
+        say(rung, "");
         if (last) {
           const seconds = (last.end?.ms ?? last.slot.cap_s * 1000) / 1000;
           rope.show(last.slot.cap_s, seconds, standing(last));
@@ -76,7 +79,7 @@ export function placeRow(app, who, sheet) {
   function rungWords(one) {
     const used = one.person.used.get(`${one.line.exercise}|${one.line.side}`);
     const easier = used && one.line.easier.find((step) => step.rung === used);
-    return ` · ${easier ? easier.name : one.line.rung_name}`;
+    return easier ? easier.name : one.line.rung_name;
   }
 
   /** @param {string} stood @param {number} seconds @param {string} fault @param {boolean} looked */

@@ -9,14 +9,7 @@ export function statusLine(app) {
   const refused = el("a", { class: "deck-refused", href: "#refused", hidden: true });
   const awake = el("span", { class: "deck-awake" });
   const failure = el("strong", { class: "deck-failure", role: "alert", hidden: true });
-  const sound = el("button", { type: "button", class: "deck-sound", "aria-pressed": "true" }, text("sound"));
-  sound.addEventListener("click", () => {
-    app.beat.on = !app.beat.on;
-    if (!app.beat.on) app.beat.stop();
-    else void app.beat.wake();
-    mark(sound, "aria-pressed", String(app.beat.on));
-  });
-  const node = el("div", { class: "deck-status" }, waiting, refused, awake, failure, sound);
+  const node = el("div", { class: "deck-status" }, waiting, refused, awake, failure);
   return {
     node,
     update() {

@@ -62,6 +62,7 @@ pub(super) fn run(args: &Args, context: Context) -> Result<Answer, Failure> {
         units: args.units.into(),
         practitioner: args.practitioner.trim().to_owned(),
         practitioner_phone: args.phone.trim().to_owned(),
+        daily_practices: false,
     };
     let failed = |error| Failure::store(&args.store, error);
     // Built in memory and copied when it is whole: no failure leaves a store without its club.

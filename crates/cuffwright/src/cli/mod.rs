@@ -10,6 +10,7 @@
 
 mod account;
 mod answer;
+mod ask;
 mod backup;
 mod band;
 mod clock;
@@ -23,12 +24,14 @@ mod explain;
 mod failure;
 mod fatigue;
 mod find;
+mod fit;
 mod gate;
 mod import;
 mod init;
 mod input;
 mod ladder;
 mod log;
+mod numbers;
 mod open;
 mod overrule;
 mod page;
@@ -37,10 +40,14 @@ mod protocol;
 pub mod reference;
 mod replay;
 mod review;
+mod rota;
+mod screening;
 mod serve;
 mod sheet;
 mod torque;
+mod track;
 mod verify;
+mod week;
 mod words;
 
 use std::ffi::OsString;
@@ -102,14 +109,21 @@ enum Command {
     Gate(gate::Args),
     Dose(dose::Args),
     Due(due::Args),
+    Ask(ask::Args),
+    Screening(screening::Args),
     Review(review::Args),
     Confirm(confirm::Args),
     Override(overrule::Args),
     Log(log::Args),
     Backup(backup::Args),
+    Track(track::Args),
     Propose(propose::Args),
+    Week(week::Args),
+    Rota(rota::Args),
+    Fit(fit::Args),
     Protocol(protocol::Args),
     Explain(explain::Args),
+    Numbers(numbers::Args),
     Account(account::Args),
     Band(band::Args),
     Torque(torque::Args),
@@ -171,14 +185,21 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
         Command::Gate(args) => gate::run(&args, context),
         Command::Dose(args) => dose::run(&args, context),
         Command::Due(args) => due::run(&args, context),
+        Command::Ask(args) => ask::run(&args, context),
+        Command::Screening(args) => screening::run(&args, context),
         Command::Review(args) => review::run(&args, context),
         Command::Confirm(args) => confirm::run(&args, context),
         Command::Override(args) => overrule::run(&args, context),
         Command::Log(args) => log::run(&args, context),
         Command::Backup(args) => backup::run(&args, context),
+        Command::Track(args) => track::run(&args, context),
         Command::Propose(args) => propose::run(&args, context),
+        Command::Week(args) => week::run(&args, context),
+        Command::Rota(args) => rota::run(&args, context),
+        Command::Fit(args) => fit::run(&args, context),
         Command::Protocol(args) => protocol::run(&args, context),
         Command::Explain(args) => explain::run(&args, context),
+        Command::Numbers(args) => numbers::run(&args, context),
         Command::Account(args) => account::run(&args, context),
         Command::Band(args) => band::run(&args, context),
         Command::Torque(args) => torque::run(&args, context),

@@ -25,6 +25,7 @@ pub const MODULES: &[(&str, &str)] = &[
     ("clock.js", include_str!("../../assets/deck/clock.js")),
     ("dom.js", include_str!("../../assets/deck/dom.js")),
     ("emergency.js", include_str!("../../assets/deck/emergency.js")),
+    ("homecode.js", include_str!("../../assets/deck/homecode.js")),
     ("ids.js", include_str!("../../assets/deck/ids.js")),
     ("kit.js", include_str!("../../assets/deck/kit.js")),
     ("live.js", include_str!("../../assets/deck/live.js")),

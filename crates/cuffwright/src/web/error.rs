@@ -159,7 +159,10 @@ impl WebError {
         let (title, lede) = (text(title), text(lede));
         let status = i64::from(self.kind.status().as_u16());
         let body = html! {
-            @if !self.problems.is_empty() { (problems(&self.problems)) }
+            @if self.kind == Kind::Denied {
+                // Not a fault of anybody's, so it is told and not counted.
+                @for problem in &self.problems { p { (problem.says) } }
+            } @else if !self.problems.is_empty() { (problems(&self.problems)) }
             @if let Some(reference) = &self.reference {
                 p { (say("error-reference", &[("reference", Value::Words(reference))])) }
             }

@@ -36,12 +36,21 @@ impl Place {
     /// Its spots; none while the place does not exist yet. The first is where the place itself leads.
     pub const fn spots(self) -> &'static [Spot] {
         match self {
-            Place::Due => &[Spot::Due, Spot::Review],
+            Place::Due => &[Spot::Due, Spot::Review, Spot::Charts],
             Place::Deck => &[Spot::Deck, Spot::Session, Spot::Devices],
-            Place::People => &[Spot::People, Spot::Import, Spot::Accounts, Spot::Audit, Spot::Retention],
+            Place::People => &[
+                Spot::People,
+                Spot::Screening,
+                Spot::Weekly,
+                Spot::Import,
+                Spot::Accounts,
+                Spot::Audit,
+                Spot::Retention,
+            ],
             Place::Kit => &[Spot::Kit],
             Place::Rules => &[Spot::Rules, Spot::Exercises, Spot::Sources],
-            Place::Week | Place::Year => &[],
+            Place::Week => &[Spot::Week],
+            Place::Year => &[Spot::Year, Spot::Season, Spot::SetTimes],
         }
     }
 
@@ -71,6 +80,10 @@ pub enum Spot {
     Session,
     /// The swimmers.
     People,
+    /// A screening day and what comes of it.
+    Screening,
+    /// The weekly check.
+    Weekly,
     /// Files of the club.
     Import,
     /// What the club owns.
@@ -89,6 +102,16 @@ pub enum Spot {
     Audit,
     /// For how long records are kept.
     Retention,
+    /// What the season showed.
+    Season,
+    /// What sets to expect.
+    SetTimes,
+    /// Whose line moved, and the load.
+    Charts,
+    /// The timetable.
+    Week,
+    /// The season.
+    Year,
 }
 
 impl Spot {
@@ -100,6 +123,8 @@ impl Spot {
             Spot::Deck => "/deck",
             Spot::Session => "/session",
             Spot::People => "/people",
+            Spot::Screening => "/screening",
+            Spot::Weekly => "/weekly",
             Spot::Import => "/import",
             Spot::Kit => "/kit",
             Spot::Rules => "/rules",
@@ -109,6 +134,11 @@ impl Spot {
             Spot::Accounts => "/accounts",
             Spot::Audit => "/audit",
             Spot::Retention => "/retention",
+            Spot::Week => "/week",
+            Spot::Year => "/year",
+            Spot::Season => "/season",
+            Spot::SetTimes => "/season/set-times",
+            Spot::Charts => "/due/charts",
         }
     }
 
@@ -119,6 +149,8 @@ impl Spot {
             Spot::People => "spot-people",
             Spot::Deck => "spot-deck",
             Spot::Session => "spot-session",
+            Spot::Screening => "spot-screening",
+            Spot::Weekly => "spot-weekly",
             Spot::Import => "spot-import",
             Spot::Kit => "place-kit",
             Spot::Rules => "place-rules",
@@ -128,6 +160,11 @@ impl Spot {
             Spot::Accounts => "spot-accounts",
             Spot::Audit => "spot-audit",
             Spot::Retention => "spot-retention",
+            Spot::Season => "spot-season",
+            Spot::SetTimes => "spot-set-times",
+            Spot::Charts => "spot-charts",
+            Spot::Week => "spot-week",
+            Spot::Year => "spot-year",
         }
     }
 }
@@ -333,24 +370,26 @@ mod tests {
     }
 
     #[test]
-    fn only_places_that_exist_are_links() {
-        let page = rendered(Here::At(Place::Due, Spot::Due));
-        for (path, is_there) in [
-            ("/due", true),
+    fn only_places_that_are_open_to_the_reader_are_links() {
+        let owner = rendered(Here::At(Place::Due, Spot::Due));
+        let coach = Principal { role: door::role::Role::HeadCoach, ..Principal::laptop("") };
+        let coach = Frame { title: "People", who: Some(&coach), ..Frame::default() };
+        let coach = shell(&coach, html! {}).into_string();
+        let stranger = shell(&Frame { title: "Sign in", ..Frame::default() }, html! {}).into_string();
+        for (path, is_coachs) in [
+            ("/due", false),
             ("/people", true),
-            ("/rules", true),
-            ("/review", true),
-            ("/deck", true),
+            ("/week", true),
+            ("/deck", false),
             ("/kit", true),
-            ("/week", false),
-            ("/year", false),
-            ("#\"", false),
+            ("/rules", true),
         ] {
-            assert_eq!(page.contains(&format!("href=\"{path}")), is_there, "{path}");
+            let link = format!("<li><a href=\"{path}\"");
+            assert!(owner.contains(&link), "{path}");
+            assert_eq!(coach.contains(&link), is_coachs, "{path}");
+            assert!(!stranger.contains(&link), "{path}");
         }
-        for word in ["Week", "Year"] {
-            assert!(!page.contains(&format!(">{word}<")), "{word} is named but cannot be reached");
-        }
+        assert!(!owner.contains("href=\"#\""));
     }
 
     #[test]

@@ -14,7 +14,7 @@ use axum::routing::{MethodRouter, get, post};
 use super::error::{Kind, WebError};
 use super::pages::{
     band, club, deck, door, due, facts, home, import, kit, people, person, privacy, record, review, rules,
-    see_as, session, views, what_if,
+    screening, season, see_as, session, views, week, weekly, what_if, year,
 };
 use super::site::Site;
 use super::site::guard::only_us;
@@ -111,6 +111,10 @@ pub const ROUTES: &[Route] = &[
     shows("/deck/session/{session}/record", DECK, deck::record::show),
     takes("/deck/session/{session}/keep", DECK, deck::record::keep, FORM_LIMIT),
     takes("/deck/session/{session}/close", CLINICAL, deck::record::close, FORM_LIMIT),
+    shows("/deck/session/{session}/track/{kind}", DECK, deck::track::file),
+    shows("/deck/home", DECK, deck::home::show),
+    takes("/deck/home/{id}", Needs::Swimmer(Thing::RecordSession), deck::home::make, FORM_LIMIT),
+    takes("/deck/code", DECK, deck::home::take, FORM_LIMIT),
     stands("/deck/app/{version}/{name}", Needs::Nothing, Method::Get, || get(console::serve)),
     stands("/deck/worker.js", Needs::Nothing, Method::Get, || get(console::worker)),
     // The swimmers: each role sees its own type of them.
@@ -126,6 +130,21 @@ pub const ROUTES: &[Route] = &[
     shows("/people/{id}/facts/{fact}", Needs::Swimmer(Thing::Notes), facts::one),
     takes("/people/{id}/facts/{fact}/correct", Needs::Swimmer(Thing::Decide), facts::correct, FORM_LIMIT),
     takes("/people/{id}/facts/{fact}/take-back", Needs::Swimmer(Thing::Decide), facts::take_back, FORM_LIMIT),
+    // A screening day, what follows from it, the weekly check.
+    shows("/people/{id}/screening", CLINICAL, screening::values::show),
+    shows("/people/{id}/retest", CLINICAL, screening::retest::show),
+    shows("/people/{id}/water", CLINICAL, weekly::water::show),
+    shows("/people/{id}/weekly", Needs::Swimmer(Thing::ReportPain), weekly::check::show),
+    takes("/people/{id}/weekly", Needs::Swimmer(Thing::ReportPain), weekly::check::send, FORM_LIMIT),
+    shows("/screening", Needs::Everybody(Thing::Examine), screening::show),
+    shows("/screening/form", Needs::Everybody(Thing::Examine), screening::paper::show),
+    shows("/screening/findings", CLINICAL, screening::watch::show),
+    shows("/screening/trials", Needs::Everybody(Thing::Examine), screening::trial::show),
+    takes("/screening/trials", Needs::Everybody(Thing::Examine), screening::trial::send, FILE_LIMIT),
+    shows("/screening/{station}", Needs::Everybody(Thing::Examine), screening::station::show),
+    takes("/screening/{station}", Needs::Everybody(Thing::Examine), screening::station::send, SESSION_LIMIT),
+    shows("/weekly", CLINICAL, weekly::show),
+    shows("/weekly/form", CLINICAL, weekly::paper::show),
     // The club.
     shows("/import", Needs::Everybody(Thing::Import), import::show),
     takes("/import", Needs::Everybody(Thing::Import), import::take, FILE_LIMIT),
@@ -138,6 +157,24 @@ pub const ROUTES: &[Route] = &[
     shows("/kit/band", Needs::Everybody(Thing::Kit), band::show),
     takes("/kit/band", Needs::Everybody(Thing::EditKit), band::send, FORM_LIMIT),
     shows("/kit/what-if", Needs::Everybody(Thing::Kit), what_if::show),
+    // The season: counts without names; set times with them.
+    shows("/season", Needs::Everybody(Thing::Counts), season::board::show),
+    shows("/season/set-times", CLINICAL, season::set_times::show),
+    shows("/due/charts", CLINICAL, season::charts::show),
+    // The timetable: everybody sees when and where; whoever keeps the calendar changes it.
+    shows("/week", Needs::Everybody(Thing::Calendar), week::show),
+    takes("/week", Needs::Everybody(Thing::EditCalendar), week::send, FORM_LIMIT),
+    shows("/week/wish", Needs::Everybody(Thing::Calendar), week::wish::show),
+    takes("/week/wish", Needs::Everybody(Thing::EditCalendar), week::wish::send, FORM_LIMIT),
+    shows("/week/enter/{what}", Needs::Everybody(Thing::EditCalendar), week::enter::show),
+    takes("/week/enter/{what}", Needs::Everybody(Thing::EditCalendar), week::enter::send, FORM_LIMIT),
+    shows("/week/import", Needs::Everybody(Thing::EditCalendar), week::files::import),
+    takes("/week/import", Needs::Everybody(Thing::EditCalendar), week::files::take, SESSION_LIMIT),
+    shows("/week/feed/{squad}", Needs::Everybody(Thing::Calendar), week::files::squad_feed),
+    shows("/people/{id}/calendar", Needs::Swimmer(Thing::Roster), week::files::person_feed),
+    shows("/week/table.csv", Needs::Everybody(Thing::Calendar), week::files::table),
+    shows("/week/week.json", Needs::Everybody(Thing::Calendar), week::files::week_json),
+    shows("/year", Needs::Everybody(Thing::Calendar), year::show),
     // The rules.
     shows("/rules", Needs::Everybody(Thing::Protocol), rules::show),
     shows("/rules/sources", Needs::Everybody(Thing::Protocol), rules::sources),

@@ -101,18 +101,111 @@ fn a_store_is_served_on_this_machine_only() {
     let store = club(&folder);
     let mut server = Server::start(&["serve", "--store", &store, "--port", "0", "--json"]);
     assert_eq!(server.said["club"], "SC Talbach");
-    assert!(server.page("/people").contains("Mara Lindqvist"));
+    // Nobody has an account yet: every page leads to making the owner's, and shows nobody's name.
+    let page = server.page("/people");
+    assert!(page.contains("location: /first") && !page.contains("Mara Lindqvist"), "{page}");
+    assert!(server.page("/first").contains("The first account"));
     assert_eq!(server.interrupt(), Some(0));
     for address in ["0.0.0.0", "::", "192.168.1.20"] {
         // Refused before anything is opened: the store need not even be there.
         let none = folder.path("none.cuff");
-        cuffwright(&["serve", "--store", &none, "--address", address]).ends_with(4).says(&[
-            "is not an address of this machine alone",
-            "Accounts and encrypted connections do not exist yet",
-        ]);
+        cuffwright(&["serve", "--store", &none, "--address", address])
+            .ends_with(4)
+            .says(&["is not an address of this machine alone", "add --lan"]);
     }
     cuffwright(&["serve", "--store", &store, "--address", "everywhere"]).ends_with(2);
     cuffwright(&["serve", "--store", &folder.path("none.cuff")]).ends_with(3);
+}
+
+#[test]
+fn phones_are_served_only_with_an_account_and_then_encrypted() {
+    let folder = Folder::new();
+    let store = club(&folder);
+    let lan = [
+        "serve",
+        "--store",
+        &store,
+        "--port",
+        "0",
+        "--lan",
+        "--lan-address",
+        "127.0.0.1",
+        "--lan-port",
+        "0",
+        "--json",
+    ];
+    cuffwright(&lan).ends_with(4).says(&["nobody has an account yet"]);
+    cuffwright(&["serve", "--store", &store, "--certificate", "x.pem"]).ends_with(2);
+    owner(&store);
+    let mut server = Server::start(&lan);
+    let name = server.said["lan"]["name"].as_str().unwrap().to_owned();
+    assert!(name.starts_with("https://cuffwright.local:"), "{name}");
+    assert!(server.said["lan"]["fingerprint"].as_str().unwrap().len() > 60);
+    // Plain words on the encrypted port get no page.
+    let port: u16 = name.trim_end_matches('/').rsplit(':').next().unwrap().parse().unwrap();
+    let mut socket = TcpStream::connect(("127.0.0.1", port)).unwrap();
+    let ask = format!("GET / HTTP/1.1\r\nHost: 127.0.0.1:{port}\r\nConnection: close\r\n\r\n");
+    socket.write_all(ask.as_bytes()).unwrap();
+    let mut said = Vec::new();
+    socket.read_to_end(&mut said).ok();
+    let said = String::from_utf8_lossy(&said).into_owned();
+    assert!(
+        said.starts_with("HTTP/1.1 308") && said.contains(&format!("https://127.0.0.1:{port}/")),
+        "{said}"
+    );
+    assert_eq!(server.interrupt(), Some(0));
+    let kept = std::fs::read_dir(format!("{store}.certificates")).unwrap().count();
+    assert_eq!(kept, 4, "authority and laptop, certificate and key");
+    // The same authority after another start: a phone is set up once.
+    let before = server.said["lan"]["fingerprint"].clone();
+    let mut again = Server::start(&lan);
+    assert_eq!(again.said["lan"]["fingerprint"], before);
+    assert_eq!(again.interrupt(), Some(0));
+    let broken = folder.path("broken.pem");
+    std::fs::write(&broken, "no certificate").unwrap();
+    let own = ["--certificate", &broken, "--key", &broken, "--host", "club.example"];
+    cuffwright(&[&lan[..], &own[..]].concat()).ends_with(2).says(&["the certificate cannot be read"]);
+}
+
+/// Gives the store an owner, as the first page would.
+fn owner(store: &str) {
+    let store = store::Store::open(std::path::Path::new(store), store::Open { create: false }).unwrap();
+    let mut desk = app::desk::Desk::new(store, trade::protocol::shipped().clone()).unwrap();
+    let new = app::entry::NewAccount {
+        role: door::role::Role::Owner,
+        login: "olga".into(),
+        name: "Olga Owner".into(),
+        licence: None,
+        bound: Default::default(),
+    };
+    let accepted = door::policy::accept("nine slow turtles", &[]).unwrap();
+    let hash = door::password::PasswordHash::of(&accepted, &[1; 16]);
+    desk.make_owner(&super::club::moment(), door::fresh::id().unwrap(), &new, &hash).unwrap();
+}
+
+#[test]
+fn accounts_are_looked_after_from_the_command_line() {
+    let folder = Folder::new();
+    let store = club(&folder);
+    cuffwright(&["account", "list", "--store", &store]).ends_with(0).says(&["Nobody has an account yet"]);
+    owner(&store);
+    let listed = cuffwright(&["account", "list", "--store", &store, "--json"]).ends_with(0);
+    let listed: Value = serde_json::from_str(&listed.out).unwrap();
+    assert_eq!(listed["accounts"][0]["login"], "olga");
+    assert_eq!(listed["accounts"][0]["state"], "open");
+    cuffwright(&["account", "list", "--store", &store]).ends_with(0).says(&[
+        "olga",
+        "Olga Owner",
+        "owner",
+        "open",
+    ]);
+    let code = cuffwright(&["account", "recover", "--store", &store, "Olga", "--json"]).ends_with(0);
+    let code: Value = serde_json::from_str(&code.out).unwrap();
+    assert_eq!((code["code"].as_str().unwrap().len(), &code["minutes"]), (14, &15.into()));
+    cuffwright(&["account", "recover", "--store", &store, "nobody"]).ends_with(3);
+    cuffwright(&["account", "unlock", "--store", &store, "olga"]).ends_with(0).says(&["open again for olga"]);
+    cuffwright(&["account", "revoke", "--store", &store, "olga"]).ends_with(4).says(&["last owner"]);
+    cuffwright(&["account", "revoke", "--store", &store, "blue phone"]).ends_with(3);
 }
 
 #[test]

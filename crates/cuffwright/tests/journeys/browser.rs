@@ -57,10 +57,26 @@ impl Journey {
     /// Starts server and browser and opens the first page.
     pub(crate) async fn begin(with: &Begin, scripts: Scripts, width: u32) -> Self {
         let turn = TURN.lock().await;
-        let (home, server, stop) = serve(with).await;
+        let served = serve(with).await;
+        Self::before(turn, served, scripts, width, &[]).await
+    }
+
+    /// A browser in front of a server that a test has set up itself, told some more.
+    pub(crate) async fn at(served: Served, width: u32, more: &[String]) -> Self {
+        let turn = TURN.lock().await;
+        Self::before(turn, served, Scripts::On, width, more).await
+    }
+
+    async fn before(
+        turn: MutexGuard<'static, ()>,
+        (home, server, stop): Served,
+        scripts: Scripts,
+        width: u32,
+        more: &[String],
+    ) -> Self {
         let (driver, port) = start_driver().await;
         let profile = fresh_folder();
-        let client = browser(port, &profile, scripts, width).await;
+        let client = browser(port, &profile, scripts, width, more).await;
         client.goto(&home).await.expect("the first page opens");
         Self { client, home, driver, profile, server, stop, _turn: turn }
     }
@@ -168,7 +184,10 @@ impl Journey {
     }
 }
 
-async fn serve(with: &Begin) -> (String, JoinHandle<()>, oneshot::Sender<()>) {
+/// Where a server is, and how it ends.
+pub(crate) type Served = (String, JoinHandle<()>, oneshot::Sender<()>);
+
+async fn serve(with: &Begin) -> Served {
     let (store, protocol) = (Store::in_memory().unwrap(), shipped().clone());
     let desk = match with {
         Begin::Empty => Desk::new(store, protocol).unwrap(),
@@ -216,14 +235,14 @@ async fn start_driver() -> (Child, u16) {
     (driver, port.expect("the driver says its port"))
 }
 
-fn fresh_folder() -> PathBuf {
+pub(crate) fn fresh_folder() -> PathBuf {
     let folder =
         std::env::temp_dir().join(format!("cuffwright-journey-{}", cuffwright::web::site::fresh_key()));
     std::fs::create_dir_all(&folder).expect("a folder can be made");
     folder
 }
 
-async fn browser(port: u16, profile: &Path, scripts: Scripts, width: u32) -> Client {
+async fn browser(port: u16, profile: &Path, scripts: Scripts, width: u32, more: &[String]) -> Client {
     let mut args = vec![
         "--headless".to_owned(),
         "--no-sandbox".to_owned(),
@@ -235,6 +254,7 @@ async fn browser(port: u16, profile: &Path, scripts: Scripts, width: u32) -> Cli
         "--lang=en-GB".to_owned(),
         format!("--user-data-dir={}", profile.display()),
     ];
+    args.extend(more.iter().cloned());
     // A headless window is never narrower than 500 px; a device of that width is what a phone really is.
     args.push(format!("--window-size={width},900"));
     let mut options = json!({ "args": args });

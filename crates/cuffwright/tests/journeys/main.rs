@@ -3,6 +3,13 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot set its stage should stop there")]
 
 mod browser;
+#[path = "../../../app/tests/door/build.rs"]
+#[allow(dead_code, reason = "shared with the tests of the layer below")]
+mod build;
+#[path = "../../../app/tests/door/canaries.rs"]
+#[allow(dead_code, reason = "shared with the tests of the layer below")]
+mod canaries;
+mod door;
 
 use browser::{Begin, Journey, Scripts};
 use fantoccini::Locator;

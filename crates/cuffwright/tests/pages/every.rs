@@ -30,6 +30,23 @@ const PLAIN: &[&str] = &[
     "/rules/exercises/SC-2",
     "/rules/exercises/CO-1",
     "/rules/sources",
+    "/rules/V10",
+    "/screening",
+    "/screening?swimmers=30&testers=4",
+    "/screening?swimmers=0",
+    "/screening/check-in",
+    "/screening/body",
+    "/screening/looking",
+    "/screening/range?measure=shoulder_er_rom&measure=pec_minor_length",
+    "/screening/strength?date=2026-11-14",
+    "/screening/endurance",
+    "/screening/trunk",
+    "/screening/findings",
+    "/screening/form",
+    "/screening/form?names=yes",
+    "/screening/trials",
+    "/weekly",
+    "/weekly/form",
 ];
 
 fn check(path: &str, page: &Answered) {
@@ -91,7 +108,9 @@ async fn every_page_of_every_swimmer_is_whole() {
         attribute(&list.body, " href=\"/people/").map(str::to_owned).collect();
     assert_eq!(people.len(), 26, "the demo club has 26 swimmers");
     for id in &people {
-        for below in ["", "?on=2026-10-20", "/facts", "/facts?kind=set"] {
+        for below in
+            ["", "?on=2026-10-20", "/facts", "/facts?kind=set", "/screening", "/retest", "/weekly", "/water"]
+        {
             let path = format!("/people/{id}{below}");
             check(&path, &site.get(&path).await);
         }

@@ -12,5 +12,6 @@ mod record;
 mod review;
 mod rules;
 mod scale;
+mod screening;
 mod session;
 mod site;

@@ -114,6 +114,9 @@ async fn words_instead_of_a_number_say_why_there_is_none() {
     assert_eq!(refused.status, 422, "a score of 12 of 9 is impossible");
     assert!(refused.body.contains("id=\"beighton-problem\""));
     let form = [&form[..4], &[("beighton", "4")]].concat();
+    assert_eq!(site.post(&path, &form).await.status, 422, "laxity takes a licence");
+    let licence = [("clinician", "Ronja"), ("licence", "L-1"), ("licence_until", "2027-01-01")];
+    let form = [&form[..], &licence].concat();
     assert_eq!(site.post(&path, &form).await.status, 303);
     let own = site.get(&format!("/people/{subject}")).await;
     assert!(own.body.contains("92.5") && own.body.contains("stopped for pain"));

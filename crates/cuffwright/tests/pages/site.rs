@@ -128,6 +128,26 @@ impl Asked {
         self.ask(request.body(Body::from(body)).unwrap()).await
     }
 
+    /// Sends a table beside the fields of a form.
+    pub(crate) async fn post_file(&self, path: &str, pairs: &[(&str, &str)], table: &str) -> Answered {
+        let mut body = String::new();
+        for (field, value) in [("token", self.site.token())].iter().chain(pairs) {
+            body.push_str(&format!(
+                "--XX\r\nContent-Disposition: form-data; name=\"{field}\"\r\n\r\n{value}\r\n"
+            ));
+        }
+        body.push_str(&format!(
+            "--XX\r\nContent-Disposition: form-data; name=\"file\"; filename=\"t.csv\"\r\n\r\n{table}\r\n--XX--\r\n"
+        ));
+        let request = Request::post(path)
+            .header("host", HOST)
+            .header("sec-fetch-site", "same-origin")
+            .header("content-type", "multipart/form-data; boundary=XX")
+            .body(Body::from(body))
+            .unwrap();
+        self.ask(request).await
+    }
+
     /// Sends a file as the import page would.
     pub(crate) async fn send_file(&self, name: &str, bytes: &[u8], kind: &str) -> Answered {
         let mut body = Vec::new();

@@ -9,13 +9,18 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     ("mechanics", &["quantity"]),
     ("picture", &["quantity", "mechanics"]),
+    ("stats", &[]),
     ("cutting", &[]),
     ("trade", &["quantity"]),
+    ("schedule", &[]),
     ("store", &[]),
     // The door decides over values and the store keeps rows; neither knows the other, and `app` brings them together.
     ("door", &[]),
-    ("app", &["quantity", "mechanics", "cutting", "trade", "store", "door"]),
-    ("cuffwright", &["quantity", "mechanics", "picture", "trade", "store", "door", "app"]),
+    ("app", &["quantity", "mechanics", "cutting", "stats", "trade", "schedule", "store", "door"]),
+    (
+        "cuffwright",
+        &["quantity", "mechanics", "picture", "stats", "trade", "schedule", "store", "door", "app"],
+    ),
 ];
 
 /// What each pure crate may use from outside. Adding a name here is a decision: no clock, file, socket, database or
@@ -24,9 +29,24 @@ const PURE: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     ("mechanics", &["nalgebra", "statrs"]),
     ("picture", &["maud"]),
+    ("stats", &["libm", "nalgebra", "statrs"]),
     // The solver measures its own time limit; nothing else in there knows a clock.
     ("cutting", &["good_lp"]),
     ("trade", &["jiff", "toml", "sha2", "strsim"]),
+    // Two solvers: integer programs for the week, constraints for the rota. Both are handed their time limit.
+    (
+        "schedule",
+        &[
+            "good_lp",
+            "jiff",
+            "pumpkin-conflict-resolvers",
+            "pumpkin-constraints",
+            "pumpkin-core",
+            "pumpkin-propagators",
+            "strsim",
+            "toml",
+        ],
+    ),
 ];
 
 fn metadata() -> Metadata {

@@ -110,10 +110,11 @@ pub fn breaches(week: &Week, sessions: &[Session]) -> Vec<Breach> {
     found
 }
 
-/// Reasons against one session taken alone.
+/// Reasons against one session taken alone. Its length is what was asked for or agreed, and no reason against it.
 pub fn alone(week: &Week, session: &Session) -> Vec<Reason> {
     let in_window = week.in_window(session.place, session.span);
     let mut all = reasons(week, session.group, session.place, session.span, in_window, false);
+    all.retain(|reason| !matches!(reason.cause, Cause::Length { .. }));
     if session.overruled.is_some() {
         all.retain(|reason| !reason.requirement.is_some_and(|one| one.kind.can_be_overruled()));
     }

@@ -2,6 +2,7 @@
 
 mod build;
 mod clash;
+mod described;
 mod oracle;
 mod plan;
 mod repair;

@@ -5,13 +5,16 @@
 //! - [`person`]: who, consent, intake, screening, growth.
 //! - [`body`]: pain, signs, illness, absence, referral, clearance, limits.
 //! - [`work`]: teaching, sessions and sets, confirmed rungs, the calendar around them.
+//! - [`weekly`]: the weekly check, single practices.
 
 pub mod body;
 pub mod person;
+pub mod weekly;
 pub mod work;
 
 pub use body::*;
 pub use person::*;
+pub use weekly::*;
 pub use work::*;
 
 /// One swimmer's record, as the gate and the dosing rules read it.
@@ -57,6 +60,10 @@ pub struct History {
     pub placements: Vec<Placement>,
     /// Kilometres swum, by week, oldest first.
     pub water_weeks: Vec<WaterWeek>,
+    /// Single water practices, where a club writes them down, oldest first.
+    pub water_sessions: Vec<WaterSession>,
+    /// Weekly checks, oldest first.
+    pub weekly_checks: Vec<WeeklyCheck>,
     /// Season, phases and meets of this swimmer.
     pub calendar: Calendar,
 }
@@ -85,6 +92,8 @@ impl History {
             sessions: Vec::new(),
             placements: Vec::new(),
             water_weeks: Vec::new(),
+            water_sessions: Vec::new(),
+            weekly_checks: Vec::new(),
             calendar: Calendar::default(),
         }
     }
@@ -119,6 +128,8 @@ impl History {
         by(&mut self.sessions, |fact| (fact.date, fact.number));
         by(&mut self.placements, |fact| (fact.date, fact.exercise.clone(), fact.side));
         by(&mut self.water_weeks, |fact| fact.from);
+        by(&mut self.water_sessions, |fact| fact.date);
+        by(&mut self.weekly_checks, |fact| fact.date);
         self.calendar.in_order();
         self
     }

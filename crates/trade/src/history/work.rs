@@ -189,6 +189,19 @@ pub struct WaterWeek {
     pub from: Date,
     /// Kilometres.
     pub km: f64,
+    /// Practices.
+    pub sessions: Option<u16>,
+    /// Minutes in the water.
+    pub minutes: Option<f64>,
+    /// Usual effort of its practices, 0 to 10.
+    pub effort: Option<f64>,
+}
+
+impl WaterWeek {
+    /// A week of which only the kilometres are known.
+    pub const fn of(from: Date, km: f64) -> Self {
+        Self { from, km, sessions: None, minutes: None, effort: None }
+    }
 }
 
 /// What a planned stretch of the calendar is.

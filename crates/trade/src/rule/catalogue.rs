@@ -1,10 +1,10 @@
 //! Every rule by its code: the one place where a code is looked up.
 
-use super::{Rule, RuleCode, dose_rules, gate_rules};
+use super::{Rule, RuleCode, dose_rules, gate_rules, screening_rules};
 
 /// Every rule, gate first.
 pub fn all() -> impl Iterator<Item = &'static Rule> {
-    gate_rules::RULES.iter().chain(dose_rules::RULES)
+    gate_rules::RULES.iter().chain(dose_rules::RULES).chain(screening_rules::RULES)
 }
 
 /// Finds a rule by its code, upper or lower case.

@@ -2,11 +2,13 @@
 //!
 //! A rule's code is its family letter and a number, stable for life and never reused. Families:
 //! [`consent and papers`](gate_rules) `G`, pain `E`, urgent signs `U`, screening findings `C`, growth `W`,
-//! laxity `L`, teaching `T`, dose `D`, progression `P`, absence `A`, return `B`, season `S`, water `M`.
+//! laxity `L`, teaching `T`, dose `D`, progression `P`, absence `A`, return `B`, season `S`, water `M`,
+//! values derived from a test `V`, whom to ask `Q`.
 
 pub mod catalogue;
 pub mod dose_rules;
 pub mod gate_rules;
+pub mod screening_rules;
 
 use crate::protocol::Evidence;
 

@@ -208,7 +208,7 @@ fn a_jump_in_water_load_is_a_note() {
             let from = jiff::civil::date(2026, 3, 9)
                 .checked_sub(jiff::ToSpan::days(7 * i64::try_from(index).unwrap()))
                 .unwrap();
-            history.water_weeks.push(WaterWeek { from, km: *km });
+            history.water_weeks.push(WaterWeek::of(from, *km));
         }
         let gate = today(&history);
         assert_eq!(gate.person(), Full, "a talk, not a ban");

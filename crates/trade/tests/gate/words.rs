@@ -127,7 +127,7 @@ fn zoo() -> Vec<History> {
         let injury = Some(InjuryKind::Other);
         history.clearances.push(Clearance { injury, conditions, ..letter(ago(2), None) });
         for (weeks, km) in [(0, 42.0), (1, 31.0), (2, 31.0), (3, 31.0), (4, 31.0)] {
-            history.water_weeks.push(WaterWeek { from: ago(9 + 7 * weeks), km });
+            history.water_weeks.push(WaterWeek::of(ago(9 + 7 * weeks), km));
         }
     });
     all

@@ -27,6 +27,7 @@ fn questions() -> Vec<Ask> {
         Ask::new("practitioner_phone", "club-phone", Control::Line),
         Ask::new("zone", "club-zone", Control::Line).hint("club-zone-hint").needed(),
         Ask::new("units", "club-units", Control::One(units)).needed(),
+        Ask::new("daily_practices", "club-daily", Control::Tick).hint("club-daily-hint"),
     ]
 }
 
@@ -43,6 +44,7 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
                 ("practitioner_phone", &club.practitioner_phone),
                 ("zone", &club.zone),
                 ("units", if club.units == Units::Metric { "metric" } else { "imperial" }),
+                ("daily_practices", if club.daily_practices { "yes" } else { "" }),
             ])
         },
     );
@@ -89,6 +91,7 @@ pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
         units,
         practitioner,
         practitioner_phone: sent.one("practitioner_phone").to_owned(),
+        daily_practices: sent.has("daily_practices", "yes"),
     };
     let before = desk
         .store()

@@ -14,7 +14,7 @@ use super::record::{address, in_place};
 use super::shared::{
     AVAILABILITIES, encoded, href, name, reason, sentence, short_day, side_word, what_to_do, whom_to_ring,
 };
-use super::{first, kit};
+use super::{asking, first, kit};
 use crate::web::layout::{Frame, Here, Place, Spot};
 use crate::web::parts::due::{Closing, DueLine, When, due_list};
 use crate::web::parts::shoulder::{availability, availability_key};
@@ -34,6 +34,7 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
         return first::show(desk, visit, here);
     }
     let board = board(desk, day);
+    let to_ask = asking::today(desk, visit);
     let everything = visit.query.has("all", "yes");
     let wanted = |line: &&Line| everything || Stretch::of(line.by, day) != Stretch::Ahead;
     let lines: Vec<&Line> = board.lines.iter().filter(wanted).collect();
@@ -46,7 +47,7 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
     let back = visit.path.clone();
     let body = html! {
         (urgent(desk, &board))
-        (counts(desk, &board, day))
+        (counts(desk, &board, day, &asking::count(&to_ask)))
         @for stretch in Stretch::ALL {
             @let of_stretch: Vec<DueLine> = shown.clone()
                 .filter(|line| Stretch::of(line.by, day) == stretch)
@@ -67,6 +68,7 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
         @if !everything && ahead > 0 {
             p { a href="/due?all=yes" { (say("due-ahead", &[("n", Value::Count(ahead as i64))])) } }
         }
+        (asking::section(desk, visit, &to_ask))
         (availability_key())
     };
     visit.page(desk, frame, body)
@@ -109,7 +111,7 @@ fn urgent(desk: &Desk, board: &Board) -> Markup {
 }
 
 /// How many lie where, so that nobody takes the top of the list for all of it; then the shoulders.
-fn counts(desk: &Desk, board: &Board, day: Date) -> Markup {
+fn counts(desk: &Desk, board: &Board, day: Date, to_ask: &Markup) -> Markup {
     let waiting = desk.review_on(day).len();
     html! {
         div.standing {
@@ -120,6 +122,7 @@ fn counts(desk: &Desk, board: &Board, day: Date) -> Markup {
                         li { a href={ "#" (stretch_word(stretch)) } { b { (n) } " " (text(stretch_heading(stretch))) } }
                     }
                 }
+                (to_ask)
                 @if waiting > 0 { li { a href="/review" { (say("due-waiting", &[("n", Value::Count(waiting as i64))])) } } }
                 @if !board.to_settle.is_empty() {
                     li { (say("due-to-settle", &[("n", Value::Count(board.to_settle.len() as i64))])) ": "

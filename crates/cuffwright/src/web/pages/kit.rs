@@ -26,7 +26,7 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
     let here = Here::At(Place::Kit, Spot::Kit);
     let frame = Frame { title: &title, lede: Some(&lede), here, ..Frame::default() };
     let body = html! {
-        @if pieces.is_empty() { (empty(&text("kit-none"), Some((&text("kit-none-do"), "/import")))) }
+        @if pieces.is_empty() { (empty(&text("kit-none"), visit.may(Thing::Import).then(|| text("kit-none-do")).as_deref().map(|words| (words, "/import")))) }
         p { a href="/kit/what-if" { (text("what-if-link")) } }
         ul.kit {
             @for (index, piece) in pieces.iter().enumerate() {

@@ -3,10 +3,11 @@
 use app::desk::Desk;
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Response};
-use door::principal::{Principal, Via};
+use door::permit::Thing;
+use door::principal::Principal;
 use door::token::Token;
 
-use super::needs::{Named, Needs, Shut, is_of_swimmers};
+use super::needs::{Named, Needs, Shut, seen_by_opening};
 use super::sent::Sent;
 use super::visit::Visit;
 use super::way::{Cookie, Way};
@@ -104,10 +105,10 @@ fn asker(site: &Site, desk: &mut Desk, headers: &HeaderMap, way: Way) -> Result<
 
 /// That somebody looked is on record before the page leaves. A form is on record by what it records.
 fn look(desk: &mut Desk, visit: &Visit, route: &Route, reads: bool) -> Result<(), app::error::AppError> {
-    let (Some(who), Some(thing), true) = (&visit.who, route.needs.thing(), reads) else { return Ok(()) };
-    if !is_of_swimmers(thing) {
-        return Ok(());
-    }
+    // The first page is the day for whoever reads health words, and leads elsewhere for all others.
+    let first = (route.path == "/" && visit.is_clinical()).then_some(Thing::Health);
+    let thing = route.needs.thing().or(first).and_then(seen_by_opening);
+    let (Some(who), Some(thing), true) = (&visit.who, thing, reads) else { return Ok(()) };
     let subject = match route.needs {
         Needs::Swimmer(_) => visit.subject().ok(),
         _ => None,
@@ -128,9 +129,4 @@ fn answer_shut(shut: Shut, desk: &Desk, visit: &Visit, reads: bool) -> Response 
         Shut::SignIn => WebError::new(Kind::SignIn).answer(desk, visit),
         Shut::No(error) => WebError::from(error).answer(desk, visit),
     }
-}
-
-/// True for somebody at the laptop's own keyboard or with an account, not for a paired device.
-pub fn is_person(who: &Principal) -> bool {
-    !matches!(who.via, Via::Device(_))
 }

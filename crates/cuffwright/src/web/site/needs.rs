@@ -129,27 +129,29 @@ fn about(desk: &Desk, who: &Principal, thing: Thing, id: &str, on: Date) -> Resu
     desk.may_about(who, thing, subject, on).map_err(Shut::No)
 }
 
-/// Things that are about swimmers: looking at them is written down.
-pub const fn is_of_swimmers(thing: Thing) -> bool {
-    matches!(
-        thing,
+/// What is seen of swimmers on a page that asks for a thing; none where it is about no swimmer. Looking at it is
+/// written down.
+pub const fn seen_by_opening(thing: Thing) -> Option<Thing> {
+    match thing {
         Thing::Roster
-            | Thing::Personal
-            | Thing::Availability
-            | Thing::WaterAdvice
-            | Thing::Attendance
-            | Thing::Card
-            | Thing::Today
-            | Thing::Emergency
-            | Thing::Pain
-            | Thing::Health
-            | Thing::Screening
-            | Thing::History
-            | Thing::Letters
-            | Thing::Notes
-            | Thing::Consent
-            | Thing::AuditOfRecord
-            | Thing::RecordSession
-            | Thing::Decide
-    )
+        | Thing::Personal
+        | Thing::Availability
+        | Thing::WaterAdvice
+        | Thing::Attendance
+        | Thing::Card
+        | Thing::Today
+        | Thing::Emergency
+        | Thing::Pain
+        | Thing::Health
+        | Thing::Screening
+        | Thing::History
+        | Thing::Letters
+        | Thing::Notes
+        | Thing::Consent
+        | Thing::AuditOfRecord => Some(thing),
+        // Whoever is about to do one of these reads what it is done with.
+        Thing::RecordSession => Some(Thing::Card),
+        Thing::Decide => Some(Thing::Health),
+        _ => None,
+    }
 }

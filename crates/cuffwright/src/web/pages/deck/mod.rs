@@ -4,12 +4,17 @@
 //! - [`shell`]: the pages that the console's scripts fill.
 //! - [`wire`]: the bag that a device takes along, and the outbox that it hands over.
 //! - [`record`]: what came of it, and what needs a person.
+//! - [`mod@figure`]: the drawings of an exercise.
 //! - [`place`]: what stands on the emergency card.
+//! - [`home`] and [`track`]: pages for home and their codes; the beat as a sound file.
 
+pub mod figure;
+pub mod home;
 pub mod place;
 pub mod prepare;
 pub mod record;
 pub mod shell;
+pub mod track;
 pub mod wire;
 
 use app::desk::Desk;

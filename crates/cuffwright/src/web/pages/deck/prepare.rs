@@ -53,7 +53,10 @@ pub fn told(desk: &Desk, visit: &Visit, says: &str, is_done: bool) -> Answer {
 fn usual(desk: &Desk, visit: &Visit) -> Sent {
     let mut counts: BTreeMap<String, usize> = BTreeMap::new();
     for person in desk.squad_on(visit.today()) {
-        for proposal in &desk.assess(person, visit.today()).plan.proposals {
+        let assessment = desk.assess(person, visit.today());
+        let lines =
+            assessment.plan.proposals.iter().filter(|line| timed(desk).any(|one| one.id == line.exercise));
+        for proposal in lines {
             *counts.entry(proposal.exercise.to_string()).or_default() += 1;
         }
     }
@@ -174,11 +177,13 @@ fn today(desk: &Desk, visit: &Visit) -> Markup {
                     li { a.button href=(path) { (text("deck-open")) } }
                     li { a href={ (path) "/wall" } { (text("deck-open-wall")) } }
                     li { a href={ (path) "/record" } { (text("deck-record")) } }
+                    li { (text("deck-track")) " " a href={ (path) "/track/beat.wav" } { "WAV" } " " a href={ (path) "/track/beat.flac" } { "FLAC" } }
                 }
             }
         }
         @if is_empty_card { p.field-problem { (text("deck-place-missing")) " " a href="/deck/place" { (text("deck-place-title")) } } }
         @else { p { a href="/deck/place" { (text("deck-place-title")) } } }
+        p { a href="/deck/home" { (text("deck-home")) } }
     }
 }
 

@@ -12,6 +12,7 @@ use door::permit::Thing;
 use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 
+use super::figure::figure;
 use super::session;
 use crate::web::error::{Kind, WebError};
 use crate::web::pages::deck::prepare;
@@ -41,7 +42,14 @@ struct Acknowledged {
 pub fn bag(desk: &Desk, visit: &Visit) -> Answer {
     let session = session(desk, visit)?;
     let stamp = (visit.moment.stamp.as_str(), visit.moment.unix_millis);
-    Ok(json(StatusCode::OK, &desk.deck_bag(&session, "", stamp)))
+    let mut bag = desk.deck_bag(&session, "", stamp);
+    bag.may_decide = visit.may(Thing::Decide);
+    for run in &mut bag.exercises {
+        let exercise = desk.protocol().exercise(&trade::name::ExerciseId::new(&run.id));
+        let drawn = exercise.and_then(|exercise| figure(exercise, None, picture::Ink::Roles));
+        run.figure = drawn.map(maud::Markup::into_string).unwrap_or_default();
+    }
+    Ok(json(StatusCode::OK, &bag))
 }
 
 /// Takes a hand-over.

@@ -60,8 +60,8 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
     let (title, lede) = (text("devices-title"), text("devices-lede"));
     let frame = Frame { title: &title, lede: Some(&lede), here: HERE, ..Frame::default() };
     let body = html! {
-        @if visit.may(Thing::PairDevice) {
-            form method="post" action="/devices/pair" {
+        @if visit.may(Thing::PairDevice) && !visit.site.entry().is_demo() {
+            form.act method="post" action="/devices/pair" {
                 (visit.seals())
                 button.button type="submit" { (text("devices-pair")) }
             }
@@ -77,7 +77,7 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
 fn reached(visit: &Visit) -> Markup {
     html! {
         @match visit.site.lan() {
-            None => { p.outcome.outcome-ask { (text("devices-no-lan")) " " code { "cuffwright serve --lan" } } }
+            None => { div.outcome.outcome-ask { p { (text("devices-no-lan")) " " code { "cuffwright serve --lan" } } } }
             Some(_) => { p { a href="/install" { (text("devices-install")) } } }
         }
     }

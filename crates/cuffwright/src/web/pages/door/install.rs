@@ -18,7 +18,7 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
     let (title, lede) = (text("install-title"), text("install-lede"));
     let frame = Frame { title: &title, lede: Some(&lede), here: Here::Nowhere, ..Frame::default() };
     let Some(lan) = visit.site.lan() else {
-        let body = html! { p.outcome.outcome-ask { (text("devices-no-lan")) " " code { "cuffwright serve --lan" } } };
+        let body = html! { div.outcome.outcome-ask { p { (text("devices-no-lan")) " " code { "cuffwright serve --lan" } } } };
         return visit.page(desk, frame, body);
     };
     let here = lan.address("/install");
@@ -42,7 +42,7 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
             h2 { (text(family.title)) }
             ol.steps { @for step in family.steps { li { (say(step, &values)) } } }
         }
-        @for sentence in AFTERWARDS { p { (text(sentence)) } }
+        div.install-after { @for sentence in AFTERWARDS { p { (text(sentence)) } } }
     };
     visit.page(desk, frame, body)
 }

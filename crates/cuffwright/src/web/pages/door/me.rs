@@ -71,7 +71,7 @@ fn page(desk: &Desk, visit: &Visit, given: &Sent, wrong: &[Problem], status: Sta
 
 fn everywhere(visit: &Visit) -> Markup {
     html! {
-        form method="post" action="/me/sign-out-everywhere" {
+        form.act method="post" action="/me/sign-out-everywhere" {
             (visit.seals())
             button.button.button-plain type="submit" { (text("me-everywhere-do")) }
         }

@@ -92,7 +92,7 @@ pub fn page(
         (availability_key())
         (limits_and_tracks(desk, gate))
         (past::show(desk, person, on))
-        (sheets(person))
+        (sheets(desk, person))
         p { a href={ (own) "/consent" } { (text("privacy-consent-link")) } }
         form.search.on-day method="get" action=(own) {
             div.field {
@@ -265,13 +265,15 @@ fn limit_line(desk: &Desk, limit: &trade::gate::ActiveLimit) -> Markup {
 }
 
 /// Every form by which something is recorded.
-fn sheets(person: &Person) -> Markup {
+fn sheets(desk: &Desk, person: &Person) -> Markup {
+    let daily = desk.club().about.as_ref().is_some_and(|club| club.daily_practices);
     let own = href(person);
     html! {
         section.sheets id="record" aria-labelledby="record-heading" {
             h2 id="record-heading" { (text("record-heading")) }
+            (super::screening::values::links(person))
             ul {
-                @for sheet in SHEETS { li { a href=(record::address(&own, sheet.word)) { (text(sheet.title)) } } }
+                @for sheet in SHEETS.iter().filter(|sheet| daily || sheet.word != "water-session") { li { a href=(record::address(&own, sheet.word)) { (text(sheet.title)) } } }
                 li { a href={ (own) "/facts" } { (text("record-put-right")) } }
             }
         }

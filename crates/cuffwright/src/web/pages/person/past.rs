@@ -191,11 +191,12 @@ fn growth(person: &Person, on: Date) -> Option<Markup> {
 }
 
 fn screenings(person: &Person, on: Date) -> Option<Markup> {
-    let screening = person.read.history.screenings.iter().rev().find(|screening| screening.date <= on)?;
+    let all = trade::screening::day::days(&person.read.history, on);
+    let screening = all.last()?;
     let value = |key: &str, side: Option<trade::side::Side>| {
-        let found = screening.findings.iter().rfind(|finding| finding.key == key && finding.side == side);
+        let found = screening.entry(key, side);
         html! {
-            @match found.map(|finding| &finding.outcome) {
+            @match found.map(|entry| &entry.finding.outcome) {
                 None => "–",
                 Some(Outcome::Measured(value)) => {
                     (value)
@@ -209,7 +210,7 @@ fn screenings(person: &Person, on: Date) -> Option<Markup> {
             }
         }
     };
-    let mut keys: Vec<&str> = screening.findings.iter().map(|finding| finding.key.as_str()).collect();
+    let mut keys: Vec<&str> = screening.entries.iter().map(|entry| entry.finding.key.as_str()).collect();
     keys.dedup();
     keys.sort_unstable();
     keys.dedup();
@@ -241,7 +242,10 @@ fn screenings(person: &Person, on: Date) -> Option<Markup> {
     let when = day(screening.date);
     let caption = say(
         "screening-caption",
-        &[("day", Value::Words(&when)), ("tester", Value::Words(&screening.tester))],
+        &[
+            ("day", Value::Words(&when)),
+            ("tester", Value::Words(screening.entries.first().map_or("", |entry| entry.tester))),
+        ],
     );
     Some(
         html! { (table("past-screening", &caption, &columns, &rows)) p.quiet { (text("screening-usual-note")) } },
@@ -273,6 +277,9 @@ pub fn kind_word(kind: Kind) -> String {
         Kind::Set => "fact-kind-set",
         Kind::Decision => "fact-kind-decision",
         Kind::WaterWeek => "record-water-week",
+        Kind::WaterSession => "record-water-session",
+        Kind::WeeklyCheck => "record-weekly",
+        Kind::Trial => "fact-kind-trial",
         Kind::Club => "fact-kind-club",
         Kind::Practice => "fact-kind-practice",
         Kind::Season => "fact-kind-season",
@@ -280,11 +287,20 @@ pub fn kind_word(kind: Kind) -> String {
         Kind::Meet => "fact-kind-meet",
         Kind::KitPiece => "fact-kind-kit-piece",
         Kind::Inspection => "fact-kind-inspection",
+        Kind::SquadPlan => "fact-kind-squad-plan",
+        Kind::DeckHours => "fact-kind-deck-hours",
+        Kind::Supervisor => "fact-kind-supervisor",
+        Kind::OtherTime => "fact-kind-other-time",
+        Kind::Closure => "fact-kind-closure",
+        Kind::Holiday => "fact-kind-holiday",
+        Kind::PracticeChange => "fact-kind-practice-change",
+        Kind::Dryland => "fact-kind-dryland",
         Kind::Calibration => "fact-kind-calibration",
         Kind::ArmLengths => "record-arms",
         Kind::DeckSession => "fact-kind-deck-session",
         Kind::DeckEntry => "fact-kind-deck-entry",
         Kind::DeckPlace => "fact-kind-deck-place",
         Kind::Incident => "fact-kind-incident",
+        Kind::HomeSheet => "fact-kind-home-sheet",
     })
 }

@@ -1,7 +1,7 @@
-//! Growth, screening, kilometres. What is possible but unusual is asked about once more before it is kept.
+//! Growth and screening. What is possible but unusual is asked about once more before it is kept.
 
 use app::desk::Draft;
-use app::facts::{FindingFact, GrowthFact, ScreeningFact, SideWord, WaterWeekFact, WithoutValue};
+use app::facts::{ClinicianFact, FindingFact, GrowthFact, ScreeningFact, SideWord, WithoutValue};
 use quantity::{Judgement, Range};
 
 use super::Sheet;
@@ -41,11 +41,11 @@ pub const GROWTH: Sheet = Sheet {
     },
 };
 
-fn unusual() -> Ask {
+pub(super) fn unusual() -> Ask {
     Ask::new("unusual", "ask-unusual", Control::Tick).hint("ask-unusual-hint")
 }
 
-fn ask_again(taking: &mut Taking<'_>, name: &str, key: &str, value: Option<f64>) {
+pub(super) fn ask_again(taking: &mut Taking<'_>, name: &str, key: &str, value: Option<f64>) {
     let Some((range, value)) = Range::of(key).zip(value) else { return };
     if range.judge(value) == Judgement::Ask && !taking.sent().has("unusual", "yes") {
         taking.wrong(name, plausible(range));
@@ -137,6 +137,9 @@ pub const SCREENING: Sheet = Sheet {
             options: vec![("left".to_owned(), text("side-left")), ("right".to_owned(), text("side-right"))],
         }];
         asks.push(Ask::new("visible_hollow", "ask-hollow", Control::Several(hollow)));
+        asks.push(Ask::new("clinician", "ask-clinician", Control::Line).hint("ask-clinician-screening"));
+        asks.push(Ask::new("licence", "ask-licence", Control::Line));
+        asks.push(Ask::new("licence_until", "ask-licence-until", Control::Day));
         asks.push(unusual());
         asks
     },
@@ -153,9 +156,8 @@ fn screening(_: &Setting<'_>, taking: &mut Taking<'_>) -> Option<Vec<Draft>> {
             let mut finding = FindingFact {
                 key: measure.key.to_owned(),
                 side: *side,
-                value: None,
                 as_entered: Some(format!("{given} {}", range.unit)),
-                without_value: None,
+                ..FindingFact::default()
             };
             match given.replace(',', ".").parse::<f64>() {
                 Ok(value) if range.judge(value) == Judgement::Refuse => {
@@ -183,36 +185,32 @@ fn screening(_: &Setting<'_>, taking: &mut Taking<'_>) -> Option<Vec<Draft>> {
     if findings.is_empty() && taking.problems.is_empty() {
         taking.wrong("tester", text("take-nothing-measured"));
     }
-    let visible_hollow = taking.sent().all("visible_hollow").filter_map(super::take::word_of).collect();
-    Some(vec![Draft::new(&ScreeningFact { date: date?, tester: tester?, findings, visible_hollow })])
+    let visible_hollow: Vec<SideWord> =
+        taking.sent().all("visible_hollow").filter_map(super::take::word_of).collect();
+    let takes_licence = !visible_hollow.is_empty() || findings.iter().any(takes_a_licence);
+    let clinician = if takes_licence { licensed(taking, date) } else { None };
+    Some(vec![Draft::new(&ScreeningFact {
+        findings,
+        visible_hollow,
+        clinician,
+        ..ScreeningFact::of(date?, &tester?)
+    })])
 }
 
-/// The Monday of the week in which a day lies.
-pub fn monday_before(day: jiff::civil::Date) -> jiff::civil::Date {
-    use jiff::ToSpan;
-    day.saturating_sub(i32::from(day.weekday().to_monday_zero_offset()).days())
+/// Laxity and what is seen from behind are a licensed clinician's to judge.
+fn takes_a_licence(finding: &FindingFact) -> bool {
+    trade::screening::measure::Measure::of(&finding.key).is_some_and(|measure| measure.station.is_licensed())
 }
 
-/// Kilometres in a week.
-pub const WATER_WEEK: Sheet = Sheet {
-    word: "water-week",
-    kind: app::facts::Kind::WaterWeek,
-    title: "record-water-week",
-    lede: "record-water-week-lede",
-    asks: |_| {
-        vec![
-            Ask::new("from", "ask-monday", Control::Day).needed(),
-            Ask::new("km", "ask-km", Control::Number).needed(),
-            unusual(),
-        ]
-    },
-    take: |_, taking| {
-        let (from, km) = (taking.past_day("from"), taking.number("km"));
-        ask_again(taking, "km", "swim_week", km);
-        let from = from?;
-        if from.weekday() != jiff::civil::Weekday::Monday {
-            taking.wrong("from", text("take-not-monday"));
-        }
-        Some(vec![Draft::new(&WaterWeekFact { from, km: km? })])
-    },
-};
+/// The clinician with a licence that is valid on the day, or what is missing.
+fn licensed(taking: &mut Taking<'_>, date: Option<jiff::civil::Date>) -> Option<ClinicianFact> {
+    let name = taking.words("clinician");
+    let licence = taking.words("licence");
+    let until = taking.day("licence_until");
+    let clinician = ClinicianFact { name: name?, licence: licence?, licence_until: until? };
+    if clinician.to_trade(date?).is_err() {
+        taking.wrong("licence_until", text("take-licence-over"));
+        return None;
+    }
+    Some(clinician)
+}

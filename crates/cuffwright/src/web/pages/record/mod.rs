@@ -14,6 +14,7 @@ pub mod pain;
 pub mod papers;
 pub mod small;
 pub mod take;
+pub mod water;
 
 use app::desk::{Desk, Draft};
 use app::error::ErrorKind;
@@ -68,7 +69,8 @@ pub const SHEETS: &[Sheet] = &[
     body::GROWTH,
     arms::ARMS,
     body::SCREENING,
-    body::WATER_WEEK,
+    water::WATER_WEEK,
+    water::WATER_SESSION,
     papers::CONSENT,
     papers::WITHDRAWAL,
     papers::INTAKE,
@@ -97,7 +99,7 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
 fn with_today(sheet: &Sheet, given: &Sent, visit: &Visit) -> Sent {
     let mut with = given.clone();
     let today =
-        if sheet.word == body::WATER_WEEK.word { body::monday_before(visit.today()) } else { visit.today() };
+        if sheet.word == water::WATER_WEEK.word { trade::load::monday(visit.today()) } else { visit.today() };
     for name in ["date", "from", "opened", "signed"] {
         if given.one(name).is_empty() {
             with = with.with(name, &today.to_string());

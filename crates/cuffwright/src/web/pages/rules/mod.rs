@@ -32,6 +32,8 @@ const FAMILIES: &[(&str, &str)] = &[
     ("B", "family-return"),
     ("S", "family-season"),
     ("M", "family-water"),
+    ("V", "family-values"),
+    ("Q", "family-asking"),
 ];
 
 /// The words for a strength of evidence.

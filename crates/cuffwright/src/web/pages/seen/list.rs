@@ -55,6 +55,11 @@ fn list(views: &[View]) -> Markup {
     }
 }
 
+/// One cell, with its own heading for narrow screens, where a row stands as a block.
+fn cell(head: &str, content: Markup) -> Markup {
+    html! { @if !content.0.is_empty() { span.cell-head { (text(head)) " " } (content) } }
+}
+
 fn linked(subject: &str, name: &str) -> Markup {
     html! { a href={ "/people/" (subject) } { (name) } }
 }
@@ -76,16 +81,16 @@ fn coaches(views: &[&CoachView]) -> Markup {
         .map(|view| {
             vec![
                 linked(&view.subject, &view.name),
-                html! { (view.squad) },
-                shown(view.availability),
+                cell("seen-squad", html! { (view.squad) }),
+                cell("seen-availability", shown(view.availability)),
                 html! { (view.activity_words) },
-                html! { @if let Some(review) = &view.review { (day(review)) } },
-                html! { (view.water) },
-                html! { (attended(&view.attended)) },
+                cell("seen-review", html! { @if let Some(review) = &view.review { (day(review)) } }),
+                cell("seen-water", html! { (view.water) }),
+                cell("seen-there", html! { (attended(&view.attended)) }),
             ]
         })
         .collect();
-    html! { (table("squad", &text("seen-caption-coach"), &columns, &rows)) }
+    html! { div.stacked { (table("squad", &text("seen-caption-coach"), &columns, &rows)) } }
 }
 
 fn supervisors(views: &[&SupervisorView]) -> Markup {
@@ -102,14 +107,14 @@ fn supervisors(views: &[&SupervisorView]) -> Markup {
             };
             vec![
                 html! { (linked(&view.subject, &view.name)) p.quiet { (view.squad) @if view.is_under_13 { ", " (text("seen-under-13")) } } },
-                shown(view.left),
-                shown(view.right),
-                html! { (text(today)) },
-                html! { @if let Some(line) = &view.emergency { strong.stop { (line) } } },
+                cell("seen-left", shown(view.left)),
+                cell("seen-right", shown(view.right)),
+                cell("seen-today", html! { (text(today)) }),
+                cell("seen-emergency", html! { @if let Some(line) = &view.emergency { strong.stop { (line) } } }),
             ]
         })
         .collect();
-    html! { (table("squad", &text("seen-caption-supervisor"), &columns, &rows)) }
+    html! { div.stacked { (table("squad", &text("seen-caption-supervisor"), &columns, &rows)) } }
 }
 
 fn administrators(views: &[&AdminView]) -> Markup {
@@ -121,19 +126,19 @@ fn administrators(views: &[&AdminView]) -> Markup {
             let newest = view.consents.iter().find(|consent| consent.withdrawn.is_none());
             vec![
                 linked(&view.subject, &view.full_name),
-                html! { (view.squad) },
-                html! { (day(&view.born)) },
-                html! {
+                cell("seen-squad", html! { (view.squad) }),
+                cell("seen-born", html! { (day(&view.born)) }),
+                cell("seen-consent", html! {
                     @match newest {
                         Some(consent) => { (say("seen-consent-until", &[("day", Value::Words(&day(&consent.until)))])) }
                         None => { (text("seen-consent-none")) }
                     }
-                },
-                html! { (view.accounts.len()) },
+                }),
+                cell("seen-accounts", html! { (view.accounts.len()) }),
             ]
         })
         .collect();
-    html! { (table("squad", &text("seen-caption-administrator"), &columns, &rows)) }
+    html! { div.stacked { (table("squad", &text("seen-caption-administrator"), &columns, &rows)) } }
 }
 
 fn owns(views: &[&OwnRecord]) -> Markup {

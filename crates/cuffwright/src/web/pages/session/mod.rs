@@ -24,7 +24,7 @@ use super::facts::{ends, faults, seen};
 use super::first;
 use super::person::lines::{confirms, exercise_name, side_name};
 use super::record::pain::worded;
-use super::shared::{href, name, sentence, tells_apart, what_to_do};
+use super::shared::{href, name, sentence, tells_apart_to, what_to_do};
 use crate::web::layout::{Frame, Here, Place, Spot};
 use crate::web::parts::ask::{Ask, Control, asks};
 use crate::web::parts::form::submit;
@@ -89,7 +89,7 @@ fn choose(desk: &Desk, visit: &Visit) -> Answer {
                         label for=(id) {
                             (name(found.person))
                             span.choice-hint {
-                                (tells_apart(found.person)) " "
+                                (tells_apart_to(visit, found.person)) " "
                                 @for side in Side::BOTH {
                                     @if gate.shoulder(side) != Availability::Full {
                                         (text(if side == Side::Left { "shoulder-left-short" } else { "shoulder-right-short" })) " " (availability(gate.shoulder(side))) " "
