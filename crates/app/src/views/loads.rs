@@ -247,7 +247,7 @@ fn line(
 
 /// The step aimed at by the protocol.
 fn target(desk: &Desk) -> StepTarget {
-    let [low, high] = desk.protocol().parameters.level_step_target.map(Share::from_percent);
+    let [low, high] = desk.protocol().parameters.level_step_target.map(Share::from_fraction);
     StepTarget { low, high }
 }
 

@@ -334,8 +334,8 @@ fn fact(
 /// What stands wherever bands are cut, joined or hung up.
 pub fn safety() -> Markup {
     html! {
-        section.cautions { h2 { (text("band-safety")) }
-            ul { @for caution in ["band-safety-knot", "band-safety-test", "band-safety-anchor", "band-safety-face", "band-safety-latex"] { li { (text(caution)) } } }
+        section { h2 { (text("band-safety")) }
+            ul.exercise-cautions { @for caution in ["band-safety-knot", "band-safety-test", "band-safety-anchor", "band-safety-face", "band-safety-latex"] { li { (text(caution)) } } }
         }
     }
 }

@@ -77,7 +77,7 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
         orders.into_iter().map(|(name, loads)| (name, loads, run(loads))).collect();
     let body = html! {
         (form(&asked))
-        ul.cautions { @for limit in ["what-if-limit-static", "what-if-limit-adults", "what-if-limit-hours", "what-if-limit-compare"] { li { (text(limit)) } } }
+        ul.exercise-cautions { @for limit in ["what-if-limit-static", "what-if-limit-adults", "what-if-limit-hours", "what-if-limit-compare"] { li { (text(limit)) } } }
         (left(&asked, &done))
         @for (index, (name, loads, after)) in done.iter().enumerate() { (sets(index, name, *loads, &asked, after)) }
         p.quiet { (text("what-if-source")) }
@@ -97,7 +97,7 @@ fn form(asked: &Asked) -> Markup {
     html! {
         form.record method="get" action="/kit/what-if" {
             @for (name, label, value) in fields {
-                div.field { label for=(name) { (text(label)) } input id=(name) name=(name) inputmode="decimal" value=(value); }
+                div.field { label for=(name) { (text(label)) } input type="text" id=(name) name=(name) inputmode="decimal" value=(value); }
             }
             (submit(&text("what-if-do")))
         }

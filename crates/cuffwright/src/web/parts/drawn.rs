@@ -44,13 +44,11 @@ pub fn figure(exercise: &Exercise, rung: Option<&RungId>, side: Option<Side>, bo
         description: &exercise.movement,
         ink: Ink::Roles,
     };
-    let words = [text("figure-start"), text("figure-half"), text("figure-turn")];
-    let words: Vec<&str> = words.iter().map(String::as_str).collect();
     let still = drawing.beat.is_none();
     html! {
         figure.figure-shown {
-            (strip(&shown, 3, if still { &[] } else { &words }))
-            figcaption { (side) }
+            (strip(&shown, 3, &[]))
+            figcaption { @if !still { (text("figure-poses")) " " } (side) }
             @if !still {
                 details.figure-moves {
                     summary { (text("figure-move")) }

@@ -177,7 +177,7 @@ fn ladder(line: &LineLoads) -> Markup {
                     ]))
                     @if let Some(share) = &one.share {
                         @let (low, high) = share.interval_95();
-                        " " (say("loads-share", &[
+                        (say("loads-share", &[
                             ("share", Value::Words(&format!("{:.0}", share.value.percent()))),
                             ("low", Value::Words(&format!("{:.0}", low.percent().max(0.0)))),
                             ("high", Value::Words(&format!("{:.0}", high.percent()))),
