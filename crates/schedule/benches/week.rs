@@ -12,7 +12,8 @@ const MONDAY: Date = date(2026, 3, 9);
 
 fn span(week: &Week, day: usize, from: (i8, i8), to: (i8, i8)) -> Span {
     let day = MONDAY.saturating_add(jiff::Span::new().days(i64::try_from(day).expect("a few days")));
-    Span::new(&week.zone, day.at(from.0, from.1, 0, 0), day.at(to.0, to.1, 0, 0)).expect("a stretch of the bench")
+    Span::new(&week.zone, day.at(from.0, from.1, 0, 0), day.at(to.0, to.1, 0, 0))
+        .expect("a stretch of the bench")
 }
 
 /// Twelve groups with two sessions each, forty practices, thirty slots at three places with three adults.
@@ -31,7 +32,12 @@ fn full() -> Week {
             at_least: 2,
             minutes: 40,
             needs: vec![],
-            wishes: vec![Wish { weekdays: vec![1 + (at % 5) as i8], from: 0, to: 1440, weight: 5 + at as i32 % 3 }],
+            wishes: vec![Wish {
+                weekdays: vec![1 + (at % 5) as i8],
+                from: 0,
+                to: 1440,
+                weight: 5 + at as i32 % 3,
+            }],
         });
     }
     for at in 0..40usize {
@@ -47,7 +53,12 @@ fn full() -> Week {
         let from = [(7, 10), (16, 30), (18, 10), (19, 0), (20, 0)][at / 6];
         let span = span(&week, at % 6, from, (from.0, from.1 + 40 - if from.1 == 30 { 11 } else { 0 }));
         let place = at % 3;
-        let span = Span::new(&week.zone, span.start.civil(), span.start.civil().saturating_add(jiff::Span::new().minutes(40))).expect("a stretch");
+        let span = Span::new(
+            &week.zone,
+            span.start.civil(),
+            span.start.civil().saturating_add(jiff::Span::new().minutes(40)),
+        )
+        .expect("a stretch");
         week.slots.push(Slot { place, span, in_window: true, exact: false });
     }
     for name in ["N", "O", "P"] {
@@ -60,7 +71,9 @@ fn full() -> Week {
 fn main() {
     let week = full();
     match plan(&week, 60.0) {
-        Answer::Plan(plan) => println!("{} sessions, {} points, proven {}", plan.sessions.len(), plan.points, plan.is_proven()),
+        Answer::Plan(plan) => {
+            println!("{} sessions, {} points, proven {}", plan.sessions.len(), plan.points, plan.is_proven())
+        }
         other => println!("no plan: {other:?}"),
     }
     divan::main();
@@ -79,7 +92,12 @@ fn repair_a_week(bencher: Bencher<'_, '_>) {
             let Answer::Plan(plan) = plan(&week, 60.0) else { return week };
             for placed in plan.sessions {
                 let slot = week.slots[placed.slot];
-                week.known.push(Known { group: placed.group, place: slot.place, span: slot.span, overruled: None });
+                week.known.push(Known {
+                    group: placed.group,
+                    place: slot.place,
+                    span: slot.span,
+                    overruled: None,
+                });
             }
             let tuesday = span(&week, 1, (0, 0), (23, 0));
             week.closures.push(Closure { place: Some(0), span: tuesday, why: "closed".into() });

@@ -140,7 +140,8 @@ pub fn fit(session: &Session) -> Fit {
     let mut options = vec![option(session, usable, Way::AsAsked)];
     if !options[0].fits {
         let has_two_arm = session.exercises.iter().any(|one| one.two_arm_set_up && one.arms != Arms::Both);
-        let splits = (2..=3).filter(|parts| usize::try_from(*parts).is_ok_and(|parts| parts <= session.exercises.len()));
+        let splits = (2..=3)
+            .filter(|parts| usize::try_from(*parts).is_ok_and(|parts| parts <= session.exercises.len()));
         let ways = has_two_arm
             .then_some(Way::TwoArms)
             .into_iter()
@@ -324,7 +325,8 @@ mod tests {
     fn a_session_that_does_not_fit_comes_with_ways_that_do() {
         let fit = fit(&session(4, 0, 120));
         assert!(!fit.options[0].fits);
-        let rotating = fit.options.iter().find(|option| option.way == Way::RotatingFullDose).expect("offered");
+        let rotating =
+            fit.options.iter().find(|option| option.way == Way::RotatingFullDose).expect("offered");
         assert_eq!(rotating.seconds, clock("21:15"), "one full two-arm and three at 60 s");
         assert!(rotating.fits && rotating.never_qualify.is_empty());
         let shorter = fit.options.iter().find(|option| option.way == Way::Cap(60)).expect("offered");

@@ -85,7 +85,11 @@ impl Span {
     /// A stretch between two civil times of one zone.
     pub fn new(zone: &TimeZone, start: DateTime, end: DateTime) -> Result<Self, TimeFault> {
         let (from, to) = (Stamp::new(zone, start)?, Stamp::new(zone, end)?);
-        if to.minute <= from.minute { Err(TimeFault::Backwards { start, end }) } else { Ok(Self { start: from, end: to }) }
+        if to.minute <= from.minute {
+            Err(TimeFault::Backwards { start, end })
+        } else {
+            Ok(Self { start: from, end: to })
+        }
     }
 
     /// Minutes that pass in it.
@@ -117,7 +121,15 @@ impl Span {
 impl fmt::Display for Span {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         let (start, end) = (self.start.civil, self.end.civil);
-        write!(out, "{} {:02}:{:02}-{:02}:{:02}", start.date(), start.hour(), start.minute(), end.hour(), end.minute())
+        write!(
+            out,
+            "{} {:02}:{:02}-{:02}:{:02}",
+            start.date(),
+            start.hour(),
+            start.minute(),
+            end.hour(),
+            end.minute()
+        )
     }
 }
 

@@ -168,13 +168,21 @@ fn week(season: &Season, number: u32, monday: Date) -> YearWeek {
         let name = meet.name.clone();
         match meet.grade {
             // The same windows as the planner's: counted from the Monday.
-            Grade::A if (0..=7).contains(&ahead) => ways.push((season.sessions[2].min(1), Phase::Taper, Rule::LastWeek(name))),
+            Grade::A if (0..=7).contains(&ahead) => {
+                ways.push((season.sessions[2].min(1), Phase::Taper, Rule::LastWeek(name)))
+            }
             Grade::A if (8..=14).contains(&ahead) => {
                 ways.push((base.saturating_sub(1), Phase::Taper, Rule::TwoWeeksBefore(name)));
             }
-            Grade::A if (15..=21).contains(&ahead) => ways.push((base, Phase::Taper, Rule::ThreeWeeksBefore(name))),
+            Grade::A if (15..=21).contains(&ahead) => {
+                ways.push((base, Phase::Taper, Rule::ThreeWeeksBefore(name)))
+            }
             Grade::B if in_week => {
-                ways.push((base.saturating_sub(1).min(season.sessions[1]), Phase::Keep, Rule::MeetWeek(name)));
+                ways.push((
+                    base.saturating_sub(1).min(season.sessions[1]),
+                    Phase::Keep,
+                    Rule::MeetWeek(name),
+                ));
             }
             Grade::C if in_week => ways.push((base, Phase::Build, Rule::TrainThrough(name))),
             _ => {}
@@ -219,7 +227,11 @@ mod tests {
             end: date(2026, 4, 30),
             sessions: [3, 2, 1],
             deload_every: Some(4),
-            periods: vec![Period { stretch: Stretch::Holiday, from: date(2026, 2, 16), to: date(2026, 2, 22) }],
+            periods: vec![Period {
+                stretch: Stretch::Holiday,
+                from: date(2026, 2, 16),
+                to: date(2026, 2, 22),
+            }],
             meets: vec![
                 Meet { name: "Spring".into(), grade: Grade::A, date: date(2026, 4, 11) },
                 Meet { name: "Town".into(), grade: Grade::B, date: date(2026, 3, 7) },

@@ -241,9 +241,7 @@ impl Desk {
         let ids: BTreeSet<String> = exercises.iter().map(|run| run.id.clone()).collect();
         let mut people: Vec<&Person> = self
             .squad_on(session.date)
-            .filter(|person| {
-                session.squads.is_empty() || session.squads.contains(&person.read.swimmer.squad)
-            })
+            .filter(|person| session.squads.is_empty() || session.squads.contains(&person.read.swimmer.squad))
             .collect();
         people.sort_by(|one, other| called(one).cmp(&called(other)).then(one.subject.cmp(&other.subject)));
         let about = self.club().about.as_ref();
@@ -350,7 +348,9 @@ impl Desk {
             name: called(person),
             full_name: swimmer.name.clone(),
             under_13: person.read.history.swimmer.age_on(on) < YOUNG_BELOW,
-            teaching: lines.get("clear").is_some_and(|lines: &Vec<LineWord>| lines.iter().any(|line| !line.timed)),
+            teaching: lines
+                .get("clear")
+                .is_some_and(|lines: &Vec<LineWord>| lines.iter().any(|line| !line.timed)),
             latex: if note.to_lowercase().contains("latex") { "yes" } else { "" },
             emergency: note,
             contacts: swimmer.contacts.clone(),

@@ -89,9 +89,8 @@ pub fn alternatives(slots: &[Slot], rest_s: f64, minutes: u16, waves: u32) -> Ve
     }
     if 1 < slots.len() {
         offer("deck-other-split", &slots[..slots.len().div_ceil(2)]);
-        let most = (1..slots.len())
-            .rev()
-            .find(|count| session_seconds(&slots[..*count], rest_s, waves) <= have);
+        let most =
+            (1..slots.len()).rev().find(|count| session_seconds(&slots[..*count], rest_s, waves) <= have);
         if let Some(most) = most {
             offer("deck-other-fewer", &slots[..most]);
         }

@@ -59,7 +59,9 @@ pub fn fold(session: &DeckSessionFact, entries: &[Entry], known: &BTreeSet<Subje
     }
     let mut derived = of_club(session, &club);
     for (subject, mut told) in people {
-        told.sort_by(|one, other| (&one.device, one.seq, &one.id).cmp(&(&other.device, other.seq, &other.id)));
+        told.sort_by(|one, other| {
+            (&one.device, one.seq, &one.id).cmp(&(&other.device, other.seq, &other.id))
+        });
         derived.extend(of_person(session, subject, &told));
     }
     derived
@@ -106,12 +108,18 @@ fn incident(session: &DeckSessionFact, entry: &Entry) -> Draft {
 fn of_person(session: &DeckSessionFact, subject: SubjectId, entries: &[&Entry]) -> Vec<Derived> {
     let mut derived = Vec::new();
     let mut add = |draft: Draft, key: String, shared: Option<String>| {
-        derived.push(Derived { subject, draft, key: format!("deck:{}:{subject}:{key}", session.session), shared });
+        derived.push(Derived {
+            subject,
+            draft,
+            key: format!("deck:{}:{subject}:{key}", session.session),
+            shared,
+        });
     };
     let mut took_part = false;
     for (device, told) in by_device(entries) {
         for (key, touches) in by_set(&told) {
-            took_part |= touches.iter().any(|entry| matches!(entry.k.as_str(), "end" | "cap" | "held" | "cue"));
+            took_part |=
+                touches.iter().any(|entry| matches!(entry.k.as_str(), "end" | "cap" | "held" | "cue"));
             if let Some(set) = set_of(session, &touches) {
                 let slot = format!("set:{}:{}:{}", key.0, side_word(key.1), key.2);
                 let shared = format!("deck:{}:{subject}:{slot}", session.session);
@@ -174,7 +182,8 @@ fn by_set<'a>(entries: &[&'a Entry]) -> BTreeMap<SetKey, Vec<&'a Entry>> {
 /// One set of one swimmer as one device saw it; none while it was not observed.
 fn set_of(session: &DeckSessionFact, touches: &[&Entry]) -> Option<SetFact> {
     let ends = touches.iter().filter(|entry| entry.k == "end" && entry.reason.is_some());
-    let end = ends.min_by(|one, other| elapsed(one).total_cmp(&elapsed(other)).then_with(|| one.id.cmp(&other.id)));
+    let end =
+        ends.min_by(|one, other| elapsed(one).total_cmp(&elapsed(other)).then_with(|| one.id.cmp(&other.id)));
     if let Some(end) = end {
         let slot = end.slot.as_ref()?;
         let reason = end.reason.unwrap_or(EndWord::Left);
@@ -182,13 +191,16 @@ fn set_of(session: &DeckSessionFact, touches: &[&Entry]) -> Option<SetFact> {
         let fault = (reason == EndWord::Form)
             .then(|| named.or_else(|| end.fault.clone()).unwrap_or_else(|| UNNAMED_FAULT.to_owned()));
         let seconds = (elapsed(end) / 100.0).round() / 10.0;
-        return Some(fact(session, slot, Word { seconds: seconds.clamp(0.1, slot.cap_s), end: reason, fault, seen: None }));
+        return Some(fact(
+            session,
+            slot,
+            Word { seconds: seconds.clamp(0.1, slot.cap_s), end: reason, fault, seen: None },
+        ));
     }
     let cap = touches.iter().find(|entry| entry.k == "cap" && entry.awake == Some(true))?;
     let slot = cap.slot.as_ref()?;
-    let seen = touches
-        .iter()
-        .any(|entry| entry.k == "held" && (slot.cap_s - NEAR_CAP_S) * 1000.0 <= elapsed(entry));
+    let seen =
+        touches.iter().any(|entry| entry.k == "held" && (slot.cap_s - NEAR_CAP_S) * 1000.0 <= elapsed(entry));
     Some(fact(session, slot, Word { seconds: slot.cap_s, end: EndWord::Cap, fault: None, seen: Some(seen) }))
 }
 

@@ -4,7 +4,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
-use store::{Correction, FactId, ImportStep, NewFact, Outcome, Payload, SubjectId, deterministic_id, import_id};
+use store::{
+    Correction, FactId, ImportStep, NewFact, Outcome, Payload, SubjectId, deterministic_id, import_id,
+};
 
 use super::ENTRY;
 use super::entry::Entry;
@@ -30,7 +32,12 @@ const REASON: &str = "deck-reason";
 
 impl Desk {
     /// Takes a batch from a device. When this returns, what is acknowledged is on the disk.
-    pub fn receive(&mut self, moment: &Moment, author: &Author, texts: &[String]) -> Result<Vec<Ack>, AppError> {
+    pub fn receive(
+        &mut self,
+        moment: &Moment,
+        author: &Author,
+        texts: &[String],
+    ) -> Result<Vec<Ack>, AppError> {
         let mut acks: BTreeMap<usize, Ack> = BTreeMap::new();
         let mut batch = Vec::new();
         let mut places = Vec::new();
@@ -175,12 +182,15 @@ impl Desk {
         let stays: BTreeSet<(&str, &str)> =
             wanted.iter().map(|derived| (derived.draft.kind.word(), derived.key.as_str())).collect();
         let prefix = format!("deck:{session}:");
-        let nothing = Payload::from_text("null").map_err(|_| AppError::new(ErrorKind::Storage, "error-payload"))?;
+        let nothing =
+            Payload::from_text("null").map_err(|_| AppError::new(ErrorKind::Storage, "error-payload"))?;
         let mut facts = Vec::new();
         for kind in [Kind::Set, Kind::Session, Kind::Pain, Kind::Taught, Kind::Inspection, Kind::Incident] {
             for live in self.store().live_facts_of_kind(kind.word())? {
                 let told = &live.fact.told;
-                let Some(key) = told.natural_key.as_deref().filter(|key| key.starts_with(&prefix)) else { continue };
+                let Some(key) = told.natural_key.as_deref().filter(|key| key.starts_with(&prefix)) else {
+                    continue;
+                };
                 if !stays.contains(&(kind.word(), key)) {
                     let id = import_id(kind.word(), key, told.id, &nothing);
                     let key = (kind.word(), key);
@@ -225,7 +235,10 @@ impl Desk {
         Ok(self.store().fact(head)?.is_some_and(|fact| fact.told.natural_key.as_deref() == Some(key)))
     }
 
-    #[expect(clippy::too_many_arguments, reason = "a fact has that many parts, and they are told apart by type")]
+    #[expect(
+        clippy::too_many_arguments,
+        reason = "a fact has that many parts, and they are told apart by type"
+    )]
     fn new_fact(
         &self,
         moment: &Moment,

@@ -39,7 +39,7 @@ pub const fn recording(kind: Kind) -> Thing {
         Kind::Decision => Thing::Decide,
         Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet | Kind::DeckPlace => {
             Thing::EditCalendar
-        },
+        }
         Kind::SquadPlan
         | Kind::DeckHours
         | Kind::Supervisor

@@ -68,9 +68,13 @@ pub const fn seeing(kind: Kind) -> Thing {
         Kind::Taught | Kind::SignOff | Kind::Session | Kind::Set | Kind::Decision | Kind::WaterWeek => {
             Thing::Card
         }
-        Kind::Club | Kind::Practice | Kind::Season | Kind::Period | Kind::Meet | Kind::DeckSession | Kind::DeckPlace => {
-            Thing::Calendar
-        }
+        Kind::Club
+        | Kind::Practice
+        | Kind::Season
+        | Kind::Period
+        | Kind::Meet
+        | Kind::DeckSession
+        | Kind::DeckPlace => Thing::Calendar,
         Kind::SquadPlan
         | Kind::DeckHours
         | Kind::Supervisor

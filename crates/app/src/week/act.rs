@@ -8,7 +8,7 @@ use schedule::time::Span;
 use schedule::week::audit::{Session, breaches};
 use schedule::week::plan::{Answer, plan};
 use schedule::week::repair::{Repair, repair};
-use schedule::week::request::{Reply, Request, answer};
+use schedule::week::request::{Reply, Request, answer, answer_instead};
 use schedule::week::{Placed, Slot};
 
 use super::stored::StoredWeek;
@@ -69,8 +69,11 @@ impl StoredWeek {
         let group = self.week.groups.iter().position(|group| group.name == wish.squad);
         let place = self.week.places.iter().position(|place| place.name == wish.place);
         let (from, to) = (wish.date.to_datetime(wish.from), wish.date.to_datetime(wish.to));
-        let span = Span::new(&self.week.zone, from, to)
-            .map_err(|_| AppError::new(ErrorKind::Input, "week-end-before-start").with("from", wish.from).with("to", wish.to))?;
+        let span = Span::new(&self.week.zone, from, to).map_err(|_| {
+            AppError::new(ErrorKind::Input, "week-end-before-start")
+                .with("from", wish.from)
+                .with("to", wish.to)
+        })?;
         Ok(Request {
             group: group.ok_or_else(|| unknown(&wish.squad))?,
             place: place.ok_or_else(|| unknown(&wish.place))?,
@@ -78,10 +81,18 @@ impl StoredWeek {
         })
     }
 
-    /// What is said to a wish.
-    pub fn reply(&self, wish: &Wish) -> Result<(Request, Reply), AppError> {
+    /// What is said to a wish. `instead` names the session that is to move; without it one of the same day moves.
+    pub fn reply(&self, wish: &Wish, instead: Option<&str>) -> Result<(Request, Reply), AppError> {
         let request = self.request(wish)?;
-        let reply = answer(&self.week, &request);
+        let reply = match instead {
+            None => answer(&self.week, &request),
+            Some(uid) => {
+                let at =
+                    self.known.iter().position(|kept| kept.fact.uid == uid && kept.fact.squad == wish.squad);
+                let at = at.ok_or_else(|| AppError::new(ErrorKind::NotFound, "week-no-session"))?;
+                answer_instead(&self.week, &request, Some(at))
+            }
+        };
         Ok((request, reply))
     }
 }
@@ -109,24 +120,31 @@ impl Desk {
         let slot = stored.week.slots[placed.slot];
         let squad = stored.week.groups[placed.group].name.clone();
         let uid = self.fresh_uid(&squad, slot.span.day())?;
-        let fact = session_at(stored, &slot, DrylandFact {
-            uid,
-            sequence: 0,
-            squad,
-            place: String::new(),
-            date: slot.span.day(),
-            from: Time::midnight(),
-            to: Time::midnight(),
-            cancelled: false,
-            overruled: None,
-        });
+        let fact = session_at(
+            stored,
+            &slot,
+            DrylandFact {
+                uid,
+                sequence: 0,
+                squad,
+                place: String::new(),
+                date: slot.span.day(),
+                from: Time::midnight(),
+                to: Time::midnight(),
+                cancelled: false,
+                overruled: None,
+            },
+        );
         Ok(Draft::new(&fact))
     }
 
     /// A name that no session has had: taken ones stay taken, also after a session was cancelled.
     fn fresh_uid(&self, squad: &str, day: Date) -> Result<String, AppError> {
-        let plain: String =
-            squad.to_lowercase().chars().map(|letter| if letter.is_alphanumeric() { letter } else { '-' }).collect();
+        let plain: String = squad
+            .to_lowercase()
+            .chars()
+            .map(|letter| if letter.is_alphanumeric() { letter } else { '-' })
+            .collect();
         let first = format!("dryland-{plain}-{day}");
         let table = &self.club().timetable;
         std::iter::once(first.clone())
@@ -164,34 +182,47 @@ impl Desk {
 
     /// Sets or moves a session to a wished time, which must be allowed, or be overruled by name with a reason.
     ///
-    /// A session of the squad on the same day moves; otherwise a new one is set.
-    pub fn grant(&self, monday: Date, wish: &Wish, overruled: Option<OverruledWord>) -> Result<Draft, AppError> {
+    /// The session that it stands instead of moves; otherwise a new one is set.
+    pub fn grant(
+        &self,
+        monday: Date,
+        wish: &Wish,
+        instead: Option<&str>,
+        overruled: Option<OverruledWord>,
+    ) -> Result<Draft, AppError> {
         let stored = self.week_of(monday)?;
-        let (request, reply) = stored.reply(wish)?;
+        let (request, reply) = stored.reply(wish, instead)?;
         let overruled = match (reply.is_granted(), reply.can_be_overruled, overruled) {
             (true, _, _) => None,
             (false, true, Some(own)) => Some(own),
-            (false, _, _) => return Err(AppError::new(ErrorKind::Refused, "week-not-granted").hint("week-not-granted-hint")),
+            (false, _, _) => {
+                return Err(
+                    AppError::new(ErrorKind::Refused, "week-not-granted").hint("week-not-granted-hint")
+                );
+            }
         };
         let slot = Slot { place: request.place, span: request.span, in_window: true, exact: false };
-        let before = self.club().timetable.dryland_on(&wish.squad, wish.date).cloned();
-        Ok(match before {
+        Ok(match reply.instead_of.and_then(|at| stored.known.get(at)).cloned() {
             Some(kept) => {
                 let mut fact = session_at(&stored, &slot, next_of(&kept));
                 fact.overruled = overruled;
                 Draft::new(&fact).correcting(kept.id, &text("week-reason-wish"))
             }
-            None => Draft::new(&session_at(&stored, &slot, DrylandFact {
-                uid: self.fresh_uid(&wish.squad, wish.date)?,
-                sequence: 0,
-                squad: wish.squad.clone(),
-                place: wish.place.clone(),
-                date: wish.date,
-                from: wish.from,
-                to: wish.to,
-                cancelled: false,
-                overruled,
-            })),
+            None => Draft::new(&session_at(
+                &stored,
+                &slot,
+                DrylandFact {
+                    uid: self.fresh_uid(&wish.squad, wish.date)?,
+                    sequence: 0,
+                    squad: wish.squad.clone(),
+                    place: wish.place.clone(),
+                    date: wish.date,
+                    from: wish.from,
+                    to: wish.to,
+                    cancelled: false,
+                    overruled,
+                },
+            )),
         })
     }
 

@@ -97,7 +97,9 @@ fn overlaps(entries: &[Entry]) -> Vec<Problem> {
             let same = one.weekday == other.weekday && one.squad == other.squad;
             if same && one.from < other.to && other.from < one.to {
                 found.push(
-                    Problem::at(line.to_string(), "calendar-overlap").with("squad", &one.squad).with("from", other.from),
+                    Problem::at(line.to_string(), "calendar-overlap")
+                        .with("squad", &one.squad)
+                        .with("from", other.from),
                 );
             }
         }
@@ -124,7 +126,8 @@ fn calendar(text: &str, what: &As, zone: &TimeZone, today: Date) -> Incoming {
     let mut found = Incoming::default();
     let lines = event_lines(text);
     if MOST_EVENTS < lines.len() {
-        let problem = Problem::at("", "calendar-too-many").with("count", lines.len()).with("most", MOST_EVENTS);
+        let problem =
+            Problem::at("", "calendar-too-many").with("count", lines.len()).with("most", MOST_EVENTS);
         found.refused.push(problem);
         return found;
     }
@@ -162,14 +165,21 @@ fn calendar(text: &str, what: &As, zone: &TimeZone, today: Date) -> Incoming {
 
 /// Line on which each event begins, in the file as it is.
 fn event_lines(text: &str) -> Vec<usize> {
-    let begins = |(at, line): (usize, &str)| line.trim().eq_ignore_ascii_case("BEGIN:VEVENT").then_some(at + 1);
+    let begins =
+        |(at, line): (usize, &str)| line.trim().eq_ignore_ascii_case("BEGIN:VEVENT").then_some(at + 1);
     text.lines().enumerate().filter_map(begins).collect()
 }
 
-fn event(component: &icalendar::parser::Component<'_>, line: usize, zone: &TimeZone) -> Result<Event, Problem> {
+fn event(
+    component: &icalendar::parser::Component<'_>,
+    line: usize,
+    zone: &TimeZone,
+) -> Result<Event, Problem> {
     let at = |says| Problem::at(line.to_string(), says);
     let find = |name: &str| component.properties.iter().find(|property| property.name == name);
-    let words = |name: &str| find(name).map(|property| property.val.clone().unescape_text().as_str().trim().to_owned());
+    let words = |name: &str| {
+        find(name).map(|property| property.val.clone().unescape_text().as_str().trim().to_owned())
+    };
     if let Some(other) = component
         .properties
         .iter()
@@ -177,14 +187,21 @@ fn event(component: &icalendar::parser::Component<'_>, line: usize, zone: &TimeZ
     {
         return Err(at("calendar-not-read").with("what", other.name.as_str()));
     }
-    let moment = |property: &icalendar::parser::Property<'_>| moment(property, zone).map_err(|says| at(says).with("value", property.val.as_str()));
+    let moment = |property: &icalendar::parser::Property<'_>| {
+        moment(property, zone).map_err(|says| at(says).with("value", property.val.as_str()))
+    };
     let start = moment(find("DTSTART").ok_or_else(|| at("calendar-no-start"))?)?;
     let end = match (find("DTEND"), find("DURATION")) {
         (Some(end), _) => moment(end)?,
         (None, Some(duration)) => {
-            let span: jiff::Span =
-                duration.val.as_str().parse().map_err(|_| at("calendar-bad-time").with("value", duration.val.as_str()))?;
-            start.checked_add(span).map_err(|_| at("calendar-bad-time").with("value", duration.val.as_str()))?
+            let span: jiff::Span = duration
+                .val
+                .as_str()
+                .parse()
+                .map_err(|_| at("calendar-bad-time").with("value", duration.val.as_str()))?;
+            start
+                .checked_add(span)
+                .map_err(|_| at("calendar-bad-time").with("value", duration.val.as_str()))?
         }
         (None, None) => return Err(at("calendar-no-end")),
     };
@@ -192,7 +209,9 @@ fn event(component: &icalendar::parser::Component<'_>, line: usize, zone: &TimeZ
         return Err(at("week-end-before-start").with("from", start).with("to", end));
     }
     let rule = match find("RRULE") {
-        Some(rule) => Some(Rule::read(rule.val.as_str()).map_err(|part| at("calendar-rule").with("part", part))?),
+        Some(rule) => {
+            Some(Rule::read(rule.val.as_str()).map_err(|part| at("calendar-rule").with("part", part))?)
+        }
         None => None,
     };
     let is_utc = find("DTSTART").is_some_and(|property| property.val.as_str().ends_with('Z'));
@@ -226,7 +245,12 @@ fn event(component: &icalendar::parser::Component<'_>, line: usize, zone: &TimeZ
 /// A moment in the club's zone: of that zone by name, in UTC, or without a zone.
 fn moment(property: &icalendar::parser::Property<'_>, zone: &TimeZone) -> Result<DateTime, &'static str> {
     let param = |key: &str| {
-        property.params.iter().find(|param| param.key == key).and_then(|param| param.val.as_ref()).map(|val| val.as_str().trim_matches('"').to_owned())
+        property
+            .params
+            .iter()
+            .find(|param| param.key == key)
+            .and_then(|param| param.val.as_ref())
+            .map(|val| val.as_str().trim_matches('"').to_owned())
     };
     let text = property.val.as_str().trim();
     if param("VALUE").is_some_and(|value| value == "DATE") || text.len() == 8 {
@@ -249,7 +273,13 @@ fn moment(property: &icalendar::parser::Property<'_>, zone: &TimeZone) -> Result
     }
 }
 
-fn entries(event: &Event, moved: &[&Event], what: &As, today: Date, out: &mut Vec<Entry>) -> Result<(), Problem> {
+fn entries(
+    event: &Event,
+    moved: &[&Event],
+    what: &As,
+    today: Date,
+    out: &mut Vec<Entry>,
+) -> Result<(), Problem> {
     let at = |says| Problem::at(event.line.to_string(), says);
     let window = (today.saturating_sub(BACK.days()), today.saturating_add(AHEAD.days()));
     let Some(rule) = &event.rule else {
@@ -284,7 +314,8 @@ fn entries(event: &Event, moved: &[&Event], what: &As, today: Date, out: &mut Ve
     if !rule.has_end() && rule.every != Every::Day {
         return Err(at("calendar-no-exceptions"));
     }
-    let length = event.start.until(event.end).map_err(|_| at("calendar-bad-time").with("value", event.end))?;
+    let length =
+        event.start.until(event.end).map_err(|_| at("calendar-bad-time").with("value", event.end))?;
     let dates = rule.dates(event.start, window.1);
     let dates: Vec<DateTime> = dates.into_iter().filter(|date| window.0 <= date.date()).collect();
     if MOST_DATES < dates.len() {
@@ -313,7 +344,8 @@ fn times(from: Time, to: Time) -> String {
 /// One entry, dated.
 fn once(event: &Event, from: DateTime, to: DateTime, what: &As) -> Entry {
     let part = from.to_string();
-    let words = format!("{}: {} {}", event.what, super::say::short_day(from.date()), times(from.time(), to.time()));
+    let words =
+        format!("{}: {} {}", event.what, super::say::short_day(from.date()), times(from.time(), to.time()));
     let draft = match what {
         As::Practices(squad) => Draft::new(&PracticeChangeFact {
             squad: squad.clone(),
@@ -322,7 +354,9 @@ fn once(event: &Event, from: DateTime, to: DateTime, what: &As) -> Entry {
             now: Some(MovedWord { date: from.date(), from: from.time(), to: to.time() }),
             why: event.what.clone(),
         }),
-        As::Loads(squad) | As::Elsewhere(squad) => Draft::new(&other(what, &event.what, squad, None, Some(from.date()), (from.time(), to.time()))),
+        As::Loads(squad) | As::Elsewhere(squad) => {
+            Draft::new(&other(what, &event.what, squad, None, Some(from.date()), (from.time(), to.time())))
+        }
     };
     Entry { line: event.line, key: key(event, &part), draft, words }
 }
@@ -333,13 +367,9 @@ fn weekly(event: &Event, weekday: i8, what: &As) -> Entry {
     let texts = crate::text::Texts::english();
     let words = format!("{}: {} {}", event.what, texts.word(&format!("weekday-{weekday}")), times(from, to));
     let draft = match what {
-        As::Practices(squad) => Draft::new(&PracticeFact {
-            squad: squad.clone(),
-            weekday,
-            from,
-            to,
-            place: event.place.clone(),
-        }),
+        As::Practices(squad) => {
+            Draft::new(&PracticeFact { squad: squad.clone(), weekday, from, to, place: event.place.clone() })
+        }
         As::Loads(squad) | As::Elsewhere(squad) => {
             Draft::new(&other(what, &event.what, squad, Some(weekday), None, (from, to)))
         }
@@ -347,7 +377,14 @@ fn weekly(event: &Event, weekday: i8, what: &As) -> Entry {
     Entry { line: event.line, key: key(event, &format!("weekly {weekday}")), draft, words }
 }
 
-fn other(what: &As, name: &str, squad: &str, weekday: Option<i8>, date: Option<Date>, (from, to): (Time, Time)) -> OtherTimeFact {
+fn other(
+    what: &As,
+    name: &str,
+    squad: &str,
+    weekday: Option<i8>,
+    date: Option<Date>,
+    (from, to): (Time, Time),
+) -> OtherTimeFact {
     OtherTimeFact {
         what: name.to_owned(),
         squads: if squad.is_empty() { Vec::new() } else { vec![squad.to_owned()] },
@@ -378,14 +415,20 @@ fn change(event: &Event, was: DateTime, now: Option<(DateTime, DateTime)>, what:
 
 impl Desk {
     /// Stores what a file would make, all or nothing. Refused as long as anything of the file is.
-    pub fn bring_in_calendar(&mut self, moment: &Moment, author: &Author, incoming: &Incoming) -> Result<Done, AppError> {
+    pub fn bring_in_calendar(
+        &mut self,
+        moment: &Moment,
+        author: &Author,
+        incoming: &Incoming,
+    ) -> Result<Done, AppError> {
         if !incoming.refused.is_empty() {
             return Err(AppError::problems(incoming.refused.clone()));
         }
         let mut done = Done::default();
         let mut batch = Vec::new();
         for entry in &incoming.entries {
-            crate::history::check(self.protocol(), entry.draft.kind, &entry.draft.payload).map_err(AppError::problems)?;
+            crate::history::check(self.protocol(), entry.draft.kind, &entry.draft.payload)
+                .map_err(AppError::problems)?;
             let payload = payload_of(&entry.draft.payload)?;
             let kind = entry.draft.kind.word();
             let (id, correction): (FactId, Option<Correction>) =
@@ -400,7 +443,8 @@ impl Desk {
                         (id, Some(Correction { of: supersedes, reason }))
                     }
                     ImportStep::Conflict { .. } => {
-                        return Err(AppError::new(ErrorKind::Refused, "calendar-conflict").with("words", &entry.words));
+                        return Err(AppError::new(ErrorKind::Refused, "calendar-conflict")
+                            .with("words", &entry.words));
                     }
                     // What a person has changed or taken back since stays as that person left it.
                     _ => {

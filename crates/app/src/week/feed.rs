@@ -37,7 +37,9 @@ impl Desk {
         let table = &self.club().timetable;
         let sessions = table.dryland.iter().filter(|kept| kept.fact.squad == squad);
         let mut events: Vec<Event> = sessions.filter_map(|kept| session(&zone, kept, None)).collect();
-        let swims = |kept: &&Kept<MeetFact>| kept.fact.squads.is_empty() || kept.fact.squads.iter().any(|own| own == squad);
+        let swims = |kept: &&Kept<MeetFact>| {
+            kept.fact.squads.is_empty() || kept.fact.squads.iter().any(|own| own == squad)
+        };
         for kept in table.meets.iter().filter(swims) {
             events.push(self.meet(kept, kept.fact.grade)?);
         }
@@ -127,9 +129,7 @@ fn utc(zone: &TimeZone, at: DateTime) -> Option<String> {
 fn session(zone: &TimeZone, kept: &Kept<DrylandFact>, left_out: Option<&str>) -> Option<Event> {
     let texts = Texts::english();
     let fact = &kept.fact;
-    let overruled = fact.overruled.as_ref().map(|own| {
-        texts.say("feed-overruled", &[("by", own.by.clone())])
-    });
+    let overruled = fact.overruled.as_ref().map(|own| texts.say("feed-overruled", &[("by", own.by.clone())]));
     Some(Event {
         uid: fact.uid.clone(),
         sequence: fact.sequence,

@@ -154,7 +154,8 @@ fn table(text: &str) -> Result<(Vec<String>, Vec<(u64, Vec<String>)>), Vec<Probl
         .from_reader(text.as_bytes());
     let mut rows: Vec<(u64, Vec<String>)> = Vec::new();
     for record in reader.records() {
-        let record = record.map_err(|error| vec![Problem::at("", "rota-unreadable").with("detail", error)])?;
+        let record =
+            record.map_err(|error| vec![Problem::at("", "rota-unreadable").with("detail", error)])?;
         let line = record.position().map_or(0, csv::Position::line);
         let cells: Vec<String> = record.iter().map(str::to_owned).collect();
         if cells.iter().any(|cell| !cell.is_empty()) {
@@ -179,7 +180,9 @@ fn units(cell: &str) -> Option<u32> {
     let cell = cell.strip_suffix("min").map_or(cell, str::trim_end);
     let minutes = match cell.split_once(':') {
         Some((minutes, seconds)) => {
-            let whole = |part: &str| part.chars().all(|letter| letter.is_ascii_digit()).then(|| part.parse::<f64>().ok())?;
+            let whole = |part: &str| {
+                part.chars().all(|letter| letter.is_ascii_digit()).then(|| part.parse::<f64>().ok())?
+            };
             let (minutes, seconds) = (whole(minutes)?, whole(seconds)?);
             if seconds < 60.0 { minutes + seconds / 60.0 } else { return None }
         }
@@ -211,7 +214,11 @@ pub fn read_kit(text: &str, minutes: &Minutes) -> Result<Vec<SharedKit>, Vec<Pro
     let mut all = Vec::new();
     for (line, row) in rows {
         let mut whole = |cell: &str| {
-            let pieces = if cell.is_empty() || cell == "-" { Some(0) } else { cell.parse::<u32>().ok().filter(|it| *it <= 10_000) };
+            let pieces = if cell.is_empty() || cell == "-" {
+                Some(0)
+            } else {
+                cell.parse::<u32>().ok().filter(|it| *it <= 10_000)
+            };
             pieces.unwrap_or_else(|| {
                 problems.push(Problem::at(line.to_string(), "rota-kit-pieces").with("value", cell));
                 0
@@ -330,18 +337,26 @@ mod tests {
     #[test]
     fn every_problem_is_listed_with_its_line() {
         let says = |text: &str| -> Vec<(String, &str)> {
-            read(text).expect_err("problems").into_iter().map(|problem| (problem.path, problem.says)).collect()
+            read(text)
+                .expect_err("problems")
+                .into_iter()
+                .map(|problem| (problem.path, problem.says))
+                .collect()
         };
         let at = |line: &str, says| (line.to_owned(), says);
         assert_eq!(
             says("g,a,b\nA,4,\nB,x,3\nA,1,1\nC,1\n"),
-            vec![at("2", "rota-blank"), at("3", "rota-not-minutes"), at("4", "rota-twice"), at("5", "rota-columns")]
+            vec![
+                at("2", "rota-blank"),
+                at("3", "rota-not-minutes"),
+                at("4", "rota-twice"),
+                at("5", "rota-columns")
+            ]
         );
-        assert_eq!(says("g,a,a\nA,-4,1441\n"), vec![
-            at("1", "rota-twice"),
-            at("2", "rota-not-minutes"),
-            at("2", "rota-not-minutes"),
-        ]);
+        assert_eq!(
+            says("g,a,a\nA,-4,1441\n"),
+            vec![at("1", "rota-twice"), at("2", "rota-not-minutes"), at("2", "rota-not-minutes"),]
+        );
         assert_eq!(says("g,a\n,4\n"), vec![at("2", "rota-unnamed-group")]);
         assert_eq!(says(""), vec![at("", "rota-empty")]);
         assert_eq!(says("g,a\n"), vec![at("", "rota-empty")]);

@@ -181,10 +181,8 @@ impl<'a> Say<'a> {
             }
             Cause::Elsewhere { busy } => {
                 let entry = &week.busy[busy];
-                self.texts.say(
-                    "why-elsewhere",
-                    &[who, ("what", entry.name.clone()), ("when", times(entry.span))],
-                )
+                self.texts
+                    .say("why-elsewhere", &[who, ("what", entry.name.clone()), ("when", times(entry.span))])
             }
             Cause::Closed { closure } => {
                 self.texts.say("why-closed", &[at_place, ("why", week.closures[closure].why.clone())])
@@ -198,15 +196,18 @@ impl<'a> Say<'a> {
             Cause::KitShort { kit, needs } => {
                 let stock = &week.kit[kit];
                 let pieces = ("pieces", stock.pieces.to_string());
-                self.texts
-                    .say("why-kit-short", &[who, ("needs", needs.to_string()), ("kit", stock.name.clone()), pieces])
+                self.texts.say(
+                    "why-kit-short",
+                    &[who, ("needs", needs.to_string()), ("kit", stock.name.clone()), pieces],
+                )
             }
         }
     }
 
     /// Why there are fewer sessions.
     pub fn fewer(self, why: Fewer) -> String {
-        let meet = |says: &str, at: usize| self.texts.say(says, &[("meet", self.week.meets[at].name.clone())]);
+        let meet =
+            |says: &str, at: usize| self.texts.say(says, &[("meet", self.week.meets[at].name.clone())]);
         match why {
             Fewer::MeetWeek { meet: at } => meet("fewer-meet-week", at),
             Fewer::TwoWeeksBefore { meet: at } => meet("fewer-two-weeks", at),
@@ -223,17 +224,18 @@ impl<'a> Say<'a> {
         match &breach.how {
             How::Alone(cause) => self.cause(*cause, group, place),
             How::SameDay => self.texts.say("why-same-day", &[who]),
-            How::TooNear { free_days, has } => self.texts.say(
-                "why-too-near",
-                &[who, ("days", self.free_days(*free_days)), ("has", lasting(*has))],
-            ),
+            How::TooNear { free_days, has } => self
+                .texts
+                .say("why-too-near", &[who, ("days", self.free_days(*free_days)), ("has", lasting(*has))]),
             How::TooMany { has, most } => {
                 self.texts.say("why-too-many", &[who, ("has", has.to_string()), ("most", most.to_string())])
             }
             How::MorePlanned { has, limit } => {
                 let most = ("most", limit.most.to_string());
-                self.texts
-                    .say("why-more-planned", &[who, ("has", has.to_string()), most, ("why", self.fewer(limit.why))])
+                self.texts.say(
+                    "why-more-planned",
+                    &[who, ("has", has.to_string()), most, ("why", self.fewer(limit.why))],
+                )
             }
             How::Crowded => self.texts.say("why-crowded", &[("place", self.place(place).to_owned())]),
             How::Unwatched { adults } => self.texts.say("why-unwatched", &[("adults", self.adults(*adults))]),

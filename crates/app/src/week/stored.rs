@@ -123,8 +123,21 @@ impl Desk {
 
 /// Everything that an answer depends on, in short.
 fn digest(week: &Week) -> String {
-    let Week { settings, groups, places, windows, water, supervisors, meets, closures, busy, loads, camps, known, .. } =
-        week;
+    let Week {
+        settings,
+        groups,
+        places,
+        windows,
+        water,
+        supervisors,
+        meets,
+        closures,
+        busy,
+        loads,
+        camps,
+        known,
+        ..
+    } = week;
     let all = format!(
         "{settings:?}{groups:?}{places:?}{windows:?}{water:?}{supervisors:?}{meets:?}{closures:?}{busy:?}{loads:?}{camps:?}{known:?}"
     );
@@ -168,8 +181,7 @@ impl Build<'_> {
         for squad in &self.squads {
             let members: Vec<_> =
                 self.desk.squad_on(week.first).filter(|person| person.read.swimmer.squad == *squad).collect();
-            let is_young =
-                members.iter().any(|person| person.read.history.swimmer.age_on(week.first) < 13);
+            let is_young = members.iter().any(|person| person.read.history.swimmer.age_on(week.first) < 13);
             let plan = table.plans.iter().find(|kept| kept.fact.squad == *squad).map(|kept| &kept.fact);
             let sessions = plan.map_or(0, |plan| plan.sessions);
             week.groups.push(Group {
@@ -249,11 +261,17 @@ impl Build<'_> {
                 });
                 let closed = table.closures.iter().map(|kept| &kept.fact).find(|closed| {
                     let hits = closed.between.is_none_or(|(from, to)| fact.from < to && from < fact.to);
-                    closed.from <= day && day <= closed.to && !fact.place.is_empty() && closed.place == fact.place && hits
+                    closed.from <= day
+                        && day <= closed.to
+                        && !fact.place.is_empty()
+                        && closed.place == fact.place
+                        && hits
                 });
-                let holiday = table.holidays.iter().map(|kept| &kept.fact).find(|holiday| {
-                    holiday.from <= day && day <= holiday.to && !holiday.exams
-                });
+                let holiday = table
+                    .holidays
+                    .iter()
+                    .map(|kept| &kept.fact)
+                    .find(|holiday| holiday.from <= day && day <= holiday.to && !holiday.exams);
                 let usual = (day.to_datetime(fact.from), day.to_datetime(fact.to));
                 let why = match (change, closed, holiday) {
                     (Some(change), _, _) if change.now.is_none() => Some(change.why.clone()),
@@ -278,7 +296,11 @@ impl Build<'_> {
         let days = self.days(week);
         for kept in &table.changes {
             if let Some(now) = kept.fact.now.as_ref().filter(|now| days.contains(&now.date)) {
-                self.swim(week, &kept.fact.squad, (now.date.to_datetime(now.from), now.date.to_datetime(now.to)));
+                self.swim(
+                    week,
+                    &kept.fact.squad,
+                    (now.date.to_datetime(now.from), now.date.to_datetime(now.to)),
+                );
             }
         }
     }
@@ -333,11 +355,14 @@ impl Build<'_> {
         let table = &self.desk.club().timetable;
         let days = self.days(week);
         let mut known = Vec::new();
-        for kept in table.dryland.iter().filter(|kept| !kept.fact.cancelled && days.contains(&kept.fact.date)) {
+        for kept in table.dryland.iter().filter(|kept| !kept.fact.cancelled && days.contains(&kept.fact.date))
+        {
             let fact = &kept.fact;
             let Some(group) = self.squads.iter().position(|squad| *squad == fact.squad) else { continue };
             let from = fact.date.to_datetime(fact.from);
-            let Some(span) = self.span(week, from, fact.date.to_datetime(fact.to), &fact.squad) else { continue };
+            let Some(span) = self.span(week, from, fact.date.to_datetime(fact.to), &fact.squad) else {
+                continue;
+            };
             if fact.date < week.first || week.last < fact.date {
                 let name = crate::text::Texts::english().word("week-own-session");
                 week.loads.push(Load { name, groups: vec![group], span });
@@ -383,8 +408,6 @@ impl Build<'_> {
 fn dates(fact: &OtherTimeFact, days: &[Date]) -> Vec<Date> {
     days.iter()
         .copied()
-        .filter(|day| {
-            fact.date == Some(*day) || fact.weekday == Some(day.weekday().to_monday_one_offset())
-        })
+        .filter(|day| fact.date == Some(*day) || fact.weekday == Some(day.weekday().to_monday_one_offset()))
         .collect()
 }

@@ -111,7 +111,8 @@ mod tests {
     fn every_import_is_served() {
         for (name, body) in MODULES {
             for line in body.lines().filter(|line| line.starts_with("import ")) {
-                let from = line.rsplit("\"./").next().and_then(|rest| rest.split('"').next()).unwrap_or_default();
+                let from =
+                    line.rsplit("\"./").next().and_then(|rest| rest.split('"').next()).unwrap_or_default();
                 assert!(MODULES.iter().any(|(known, _)| *known == from), "{name} imports {from}");
             }
         }

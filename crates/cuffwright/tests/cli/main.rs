@@ -16,3 +16,4 @@ mod run;
 mod serving;
 mod store_files;
 mod text;
+mod week;

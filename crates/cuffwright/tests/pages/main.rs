@@ -13,3 +13,4 @@ mod review;
 mod rules;
 mod session;
 mod site;
+mod week;

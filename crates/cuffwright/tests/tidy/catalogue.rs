@@ -35,6 +35,8 @@ const BUILT_NAMES: &[&str] = &[
     "offer-",
     "year-phase-",
     "weekday-",
+    "week-grade-",
+    "week-import-",
     "tag-",
     "urgency-",
     "end-",

@@ -22,10 +22,26 @@ const LAST: Key = &["to", "last", "end", "until", "week_end", "ends"];
 const SETTINGS: Key = &["settings", "rules", "setting", "thresholds"];
 pub(super) const GROUPS: Key = &["groups", "group", "squads", "squad"];
 pub(super) const PLACES: Key = &["places", "place", "venues", "venue"];
-pub(super) const WATER: Key =
-    &["practices", "practice", "water", "water_practices", "water_practice", "pool_practices", "swim", "training"];
-pub(super) const WINDOWS: Key =
-    &["windows", "window", "deck", "deck_windows", "deck_window", "hall_windows", "dryland_windows", "deck_hours"];
+pub(super) const WATER: Key = &[
+    "practices",
+    "practice",
+    "water",
+    "water_practices",
+    "water_practice",
+    "pool_practices",
+    "swim",
+    "training",
+];
+pub(super) const WINDOWS: Key = &[
+    "windows",
+    "window",
+    "deck",
+    "deck_windows",
+    "deck_window",
+    "hall_windows",
+    "dryland_windows",
+    "deck_hours",
+];
 pub(super) const SLOTS: Key = &["slots", "slot", "dryland_slots"];
 pub(super) const SUPERVISORS: Key = &["supervisors", "supervisor", "staff", "coaches"];
 pub(super) const MEETS: Key = &["meets", "meet", "competitions", "competition"];
@@ -43,8 +59,25 @@ pub(super) fn walk(root: &DeTable<'_>, report: &mut Report<'_>) -> Option<Descri
     let root = Table::new(root, 0..0, "the file");
     root.only(
         &[
-            TITLE, ZONE, FIRST, LAST, SETTINGS, GROUPS, PLACES, WATER, WINDOWS, SLOTS, SUPERVISORS, MEETS, CLOSURES,
-            BUSY, LOADS, CAMPS, KIT, KNOWN, REQUESTS,
+            TITLE,
+            ZONE,
+            FIRST,
+            LAST,
+            SETTINGS,
+            GROUPS,
+            PLACES,
+            WATER,
+            WINDOWS,
+            SLOTS,
+            SUPERVISORS,
+            MEETS,
+            CLOSURES,
+            BUSY,
+            LOADS,
+            CAMPS,
+            KIT,
+            KNOWN,
+            REQUESTS,
         ],
         report,
     );
@@ -91,7 +124,8 @@ fn candidates(week: &mut Week, every: &[Option<i64>], notes: &mut Vec<Note>) {
     from_windows(week, every);
     // Where slots are listed one by one they are the whole choice, and the time after a practice is outside of it.
     if has_slots && week.windows.is_empty() {
-        let slots: Vec<Window> = week.slots.iter().map(|slot| Window { place: slot.place, span: slot.span }).collect();
+        let slots: Vec<Window> =
+            week.slots.iter().map(|slot| Window { place: slot.place, span: slot.span }).collect();
         week.windows = slots;
     }
     after_practices(week);
@@ -107,7 +141,8 @@ fn head(root: &Table<'_>, report: &mut Report<'_>) -> Option<Days> {
         Some((name, at)) => match TimeZone::get(&name) {
             Ok(zone) => Some(zone),
             Err(_) => {
-                let known: Vec<String> = jiff::tz::db().available().map(|name| name.as_str().to_owned()).collect();
+                let known: Vec<String> =
+                    jiff::tz::db().available().map(|name| name.as_str().to_owned()).collect();
                 let near = nearest(&name, known.iter().map(String::as_str));
                 report.add(&UNKNOWN_ZONE, at, [name, near]);
                 None
@@ -141,15 +176,24 @@ fn head(root: &Table<'_>, report: &mut Report<'_>) -> Option<Days> {
 
 fn settings(root: &Table<'_>, report: &mut Report<'_>) -> Settings {
     const GAP: Key = &[
-        "water_gap_hours", "gap_hours", "gap_h", "pre_water_gap_h", "pre_water_gap_hours", "hours_before_water", "water_gap_h",
-        "gap_before_water_hours", "gap_before_water_h",
+        "water_gap_hours",
+        "gap_hours",
+        "gap_h",
+        "pre_water_gap_h",
+        "pre_water_gap_hours",
+        "hours_before_water",
+        "water_gap_h",
+        "gap_before_water_hours",
+        "gap_before_water_h",
     ];
     const FREE: Key = &["free_days", "free_days_between_loaded", "free_days_between"];
     const HOURS: Key = &["hours_between", "min_hours", "min_hours_between_loaded", "min_hours_between"];
     const MEET: Key = &["meet_gap_hours", "meet_gap_h", "meet_gap_ab_h", "meet_gap_ab_hours"];
     const MEET_C: Key = &["meet_gap_c_hours", "meet_gap_c_h"];
-    const MOST: Key = &["most_sessions", "sessions_week", "sessions_per_week", "max_sessions", "sessions_most"];
-    const RATIO: Key = &["ratio", "swimmers_per_supervisor", "supervision_ratio", "ratio_13_plus", "ratio_from_13"];
+    const MOST: Key =
+        &["most_sessions", "sessions_week", "sessions_per_week", "max_sessions", "sessions_most"];
+    const RATIO: Key =
+        &["ratio", "swimmers_per_supervisor", "supervision_ratio", "ratio_13_plus", "ratio_from_13"];
     const RATIO_YOUNG: Key = &["ratio_under_13", "ratio_young", "ratio_u13"];
     const ACTIVATION: Key = &["activation", "activation_allowed"];
     let mut settings = Settings::default();
@@ -220,7 +264,9 @@ fn groups(root: &Table<'_>, week: &mut Week, names: &mut Names, report: &mut Rep
     }
     for table in tables {
         table.only(&[NAME, SIZE, AGE, YOUNG, TEACHING, SESSIONS, LEAST, MINUTES, NEEDS, PREFER], report);
-        let Some((name, at)) = table.need(NAME, report).and_then(|_| table.text(NAME, report)) else { continue };
+        let Some((name, at)) = table.need(NAME, report).and_then(|_| table.text(NAME, report)) else {
+            continue;
+        };
         if !names.add_group(&name) {
             report.add(&DUPLICATE, at, ["group".to_owned(), name]);
             continue;
@@ -282,7 +328,8 @@ fn wishes(table: &Table<'_>, key: Key, report: &mut Report<'_>) -> Vec<Wish> {
         let (from, to) = if has_times {
             match times_of(&wish, None, report) {
                 Some((super::when::Times::Daily(from, to), _)) => {
-                    let minute = |time: jiff::civil::Time| i64::from(time.hour()) * 60 + i64::from(time.minute());
+                    let minute =
+                        |time: jiff::civil::Time| i64::from(time.hour()) * 60 + i64::from(time.minute());
                     (minute(from), minute(to))
                 }
                 _ => continue,
@@ -302,7 +349,9 @@ fn places(root: &Table<'_>, week: &mut Week, names: &mut Names, report: &mut Rep
     const PEOPLE: Key = &["swimmers", "people", "capacity", "max_swimmers", "room"];
     for table in root.tables(PLACES, report) {
         table.only(&[NAME, AT_ONCE, PEOPLE], report);
-        let Some((name, at)) = table.need(NAME, report).and_then(|_| table.text(NAME, report)) else { continue };
+        let Some((name, at)) = table.need(NAME, report).and_then(|_| table.text(NAME, report)) else {
+            continue;
+        };
         if names.place(&name).is_some() {
             report.add(&DUPLICATE, at, ["place".to_owned(), name]);
             continue;

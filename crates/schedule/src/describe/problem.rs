@@ -76,7 +76,8 @@ pub(super) struct Report<'t> {
 
 impl<'t> Report<'t> {
     pub(super) fn new(text: &'t str) -> Self {
-        let lines = std::iter::once(0).chain(text.match_indices('\n').map(|(newline, _)| newline + 1)).collect();
+        let lines =
+            std::iter::once(0).chain(text.match_indices('\n').map(|(newline, _)| newline + 1)).collect();
         Report { text, lines, problems: Vec::new() }
     }
 
@@ -85,7 +86,12 @@ impl<'t> Report<'t> {
     }
 
     /// Adds a problem; the values stand in the order of the message's names.
-    pub(super) fn add<const N: usize>(&mut self, message: &'static Message, at: Range<usize>, values: [String; N]) {
+    pub(super) fn add<const N: usize>(
+        &mut self,
+        message: &'static Message,
+        at: Range<usize>,
+        values: [String; N],
+    ) {
         debug_assert_eq!(message.args.len(), N, "{}", message.says);
         let mut byte = at.start.min(self.text.len());
         while !self.text.is_char_boundary(byte) {

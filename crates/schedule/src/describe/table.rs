@@ -41,16 +41,21 @@ impl<'a> Table<'a> {
             if !is_known {
                 let near = nearest(name, keys.iter().flat_map(|key| key.iter().copied()));
                 let names: Vec<&str> = keys.iter().map(|key| key[0]).collect();
-                report.add(&UNKNOWN_KEY, key.span(), [name.to_owned(), self.within.clone(), near, names.join(", ")]);
+                report.add(
+                    &UNKNOWN_KEY,
+                    key.span(),
+                    [name.to_owned(), self.within.clone(), near, names.join(", ")],
+                );
             }
         }
     }
 
     /// A value under any spelling of its key; two spellings at once are reported.
     pub(super) fn find(&self, key: Key, report: &mut Report<'_>) -> Option<Value<'a>> {
-        let mut found = self.table.iter().filter(|(name, _)| {
-            key.iter().any(|spelling| plain(spelling) == plain(name.get_ref().as_ref()))
-        });
+        let mut found = self
+            .table
+            .iter()
+            .filter(|(name, _)| key.iter().any(|spelling| plain(spelling) == plain(name.get_ref().as_ref())));
         let (name, value) = found.next()?;
         if let Some((other, _)) = found.next() {
             let names = [name.get_ref().to_string(), other.get_ref().to_string()];
@@ -108,7 +113,9 @@ impl<'a> Table<'a> {
     pub(super) fn number(&self, key: Key, limits: (f64, f64), report: &mut Report<'_>) -> Option<f64> {
         let value = self.find(key, report)?;
         let number = match value.get_ref() {
-            DeValue::Integer(digits) => i64::from_str_radix(digits.as_str(), digits.radix()).ok().map(|it| it as f64),
+            DeValue::Integer(digits) => {
+                i64::from_str_radix(digits.as_str(), digits.radix()).ok().map(|it| it as f64)
+            }
             DeValue::Float(digits) => digits.as_str().parse().ok(),
             _ => {
                 wrong(value, key[0], "number", report);

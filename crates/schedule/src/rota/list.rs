@@ -71,8 +71,10 @@ fn kit_allows_from(rota: &Rota, placed: &[Visit], station: usize, stay: u32, fre
                     .map(|visit| need(shared, visit.station))
                     .sum::<u32>()
             };
-            let moments = placed.iter().map(|visit| visit.start).filter(|at| start < *at && *at < start + stay);
-            wanted == 0 || std::iter::once(start).chain(moments).all(|at| during(at) + wanted <= shared.pieces)
+            let moments =
+                placed.iter().map(|visit| visit.start).filter(|at| start < *at && *at < start + stay);
+            wanted == 0
+                || std::iter::once(start).chain(moments).all(|at| during(at) + wanted <= shared.pieces)
         })
     };
     if rota.kit.is_empty() || fits(free) {

@@ -135,8 +135,7 @@ impl Rota {
             return Err(RotaFault::Ragged { group });
         }
         let visits = self.visits().count();
-        let total: u64 =
-            self.visits().map(|(_, _, stay)| u64::from(stay) + u64::from(self.change)).sum();
+        let total: u64 = self.visits().map(|(_, _, stay)| u64::from(stay) + u64::from(self.change)).sum();
         if MOST_VISITS < visits || LONGEST < total {
             return Err(RotaFault::TooLarge);
         }
@@ -154,14 +153,18 @@ impl Rota {
     /// Every visit: group, station, units.
     fn visits(&self) -> impl Iterator<Item = (usize, usize, u32)> + '_ {
         self.stays.iter().enumerate().flat_map(|(group, row)| {
-            row.iter().enumerate().filter(|(_, stay)| **stay != 0).map(move |(station, stay)| (group, station, *stay))
+            row.iter()
+                .enumerate()
+                .filter(|(_, stay)| **stay != 0)
+                .map(move |(station, stay)| (group, station, *stay))
         })
     }
 
     /// No rota can be shorter: the busiest group, the busiest station, the busiest kit.
     pub fn at_least(&self) -> u32 {
         let busy = |stays: &mut dyn Iterator<Item = u32>| {
-            let (count, sum) = stays.filter(|stay| *stay != 0).fold((0u32, 0u32), |(n, sum), stay| (n + 1, sum + stay));
+            let (count, sum) =
+                stays.filter(|stay| *stay != 0).fold((0u32, 0u32), |(n, sum), stay| (n + 1, sum + stay));
             sum + count.saturating_sub(1) * self.change
         };
         let groups = self.stays.iter().map(|row| busy(&mut row.iter().copied())).max().unwrap_or(0);
@@ -170,8 +173,10 @@ impl Rota {
             .max()
             .unwrap_or(0);
         let kit = self.kit.iter().filter(|shared| shared.pieces != 0).map(|shared| {
-            let used: u64 =
-                self.visits().map(|(_, station, stay)| u64::from(need(shared, station)) * u64::from(stay)).sum();
+            let used: u64 = self
+                .visits()
+                .map(|(_, station, stay)| u64::from(need(shared, station)) * u64::from(stay))
+                .sum();
             u32::try_from(used.div_ceil(u64::from(shared.pieces))).unwrap_or(u32::MAX)
         });
         groups.max(stations).max(kit.max().unwrap_or(0))
@@ -204,7 +209,8 @@ pub fn shortest(rota: &Rota, stop: &mut dyn FnMut() -> bool) -> Result<Timetable
 pub fn faults(rota: &Rota, table: &Timetable) -> Vec<String> {
     let mut faults = Vec::new();
     let mut wanted: Vec<(usize, usize)> = rota.visits().map(|(group, station, _)| (group, station)).collect();
-    let mut given: Vec<(usize, usize)> = table.visits.iter().map(|visit| (visit.group, visit.station)).collect();
+    let mut given: Vec<(usize, usize)> =
+        table.visits.iter().map(|visit| (visit.group, visit.station)).collect();
     wanted.sort_unstable();
     given.sort_unstable();
     if wanted != given {

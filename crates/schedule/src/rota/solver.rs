@@ -88,12 +88,7 @@ fn within(rota: &Rota, horizon: u32, stop: &mut dyn FnMut() -> bool) -> Found {
 }
 
 /// Posts every constraint; false when the solver sees at once that they cannot hold.
-fn post(
-    rota: &Rota,
-    solver: &mut Solver,
-    visits: &[(usize, usize, u32)],
-    starts: &[DomainId],
-) -> bool {
+fn post(rota: &Rota, solver: &mut Solver, visits: &[(usize, usize, u32)], starts: &[DomainId]) -> bool {
     let together = |belongs: &dyn Fn(&(usize, usize, u32)) -> bool| -> Vec<ArgDisjunctiveTask<DomainId>> {
         visits
             .iter()

@@ -151,7 +151,11 @@ fn of_group(week: &Week, sessions: &[Session], group: usize, found: &mut Vec<Bre
     let most = week.settings.sessions_week;
     if usize::from(most) < in_week.len() {
         let how = How::TooMany { has: in_week.len(), most };
-        found.push(Breach { requirement: Requirement::of_group(Kind::WeekMost, group), how, sessions: in_week.clone() });
+        found.push(Breach {
+            requirement: Requirement::of_group(Kind::WeekMost, group),
+            how,
+            sessions: in_week.clone(),
+        });
     }
     for limit in allowance(week, group).limits {
         let on_days: Vec<usize> =
@@ -181,7 +185,8 @@ fn at_once(week: &Week, sessions: &[Session], at: usize, session: &Session, foun
         return;
     }
     for (place, room) in week.places.iter().enumerate() {
-        let here: Vec<usize> = active.iter().copied().filter(|other| sessions[*other].place == place).collect();
+        let here: Vec<usize> =
+            active.iter().copied().filter(|other| sessions[*other].place == place).collect();
         let people: u32 = here.iter().map(|other| week.groups[sessions[*other].group].size).sum();
         let groups = u32::try_from(here.len()).unwrap_or(u32::MAX);
         if 1 < here.len() && (room.groups_at_once < groups || room.people.is_some_and(|most| most < people)) {
@@ -233,7 +238,10 @@ fn can_share(
     shares: &mut Vec<Vec<usize>>,
 ) -> bool {
     let Some((adult, rest)) = there.split_first() else {
-        return places.iter().zip(shares.iter()).all(|(place, adults)| enough(week, adults, &groups_at(*place)));
+        return places
+            .iter()
+            .zip(shares.iter())
+            .all(|(place, adults)| enough(week, adults, &groups_at(*place)));
     };
     for at in 0..places.len() {
         shares[at].push(*adult);

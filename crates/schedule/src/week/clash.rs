@@ -110,13 +110,8 @@ pub(super) fn clash(week: &Week, table: &Table, seconds: f64) -> Clash {
 
 /// Every requirement that could play a part.
 fn requirements(week: &Week, table: &Table) -> BTreeSet<Requirement> {
-    let mut all: BTreeSet<Requirement> = table
-        .reasons
-        .iter()
-        .flatten()
-        .flatten()
-        .filter_map(|reason| reason.requirement)
-        .collect();
+    let mut all: BTreeSet<Requirement> =
+        table.reasons.iter().flatten().flatten().filter_map(|reason| reason.requirement).collect();
     for group in 0..week.groups.len() {
         let kinds = [
             Kind::Sessions,
@@ -128,7 +123,9 @@ fn requirements(week: &Week, table: &Table) -> BTreeSet<Requirement> {
         ];
         all.extend(kinds.map(|kind| Requirement::of_group(kind, group)));
     }
-    all.extend((0..week.places.len()).map(|at| Requirement { kind: Kind::Room, subject: Subject::Place(at) }));
+    all.extend(
+        (0..week.places.len()).map(|at| Requirement { kind: Kind::Room, subject: Subject::Place(at) }),
+    );
     all.extend((0..week.kit.len()).map(|at| Requirement { kind: Kind::Kit, subject: Subject::Kit(at) }));
     if !week.supervisors.is_empty() {
         all.insert(Requirement { kind: Kind::Supervision, subject: Subject::All });
@@ -169,7 +166,9 @@ fn buys(week: &Week, table: &Table, requirement: Requirement, seconds: f64) -> B
                 .iter()
                 .flat_map(|placed| {
                     let reasons = table.reasons[placed.group][placed.slot].iter();
-                    reasons.filter(|reason| reason.requirement == Some(requirement)).map(|reason| (*placed, *reason))
+                    reasons
+                        .filter(|reason| reason.requirement == Some(requirement))
+                        .map(|reason| (*placed, *reason))
                 })
                 .collect();
             let missing = match (requirement.kind, requirement.subject) {

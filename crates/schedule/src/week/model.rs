@@ -178,9 +178,8 @@ impl Program<'_> {
         }
         self.at_most(all, f64::from(self.week.settings.sessions_week), Kind::WeekMost, subject);
         for limit in &allowance.limits {
-            let days = self.sum(|placed| {
-                placed.group == group && limit.covers(self.week.slots[placed.slot].span.day())
-            });
+            let days = self
+                .sum(|placed| placed.group == group && limit.covers(self.week.slots[placed.slot].span.day()));
             self.at_most(days, f64::from(limit.most), Kind::PlannedFewer, subject);
         }
         true
@@ -208,8 +207,12 @@ impl Program<'_> {
                 Err(_) => break,
             }
         }
-        let own: Vec<(Placed, Variable)> =
-            self.session.iter().filter(|(placed, _)| placed.group == group).map(|(at, it)| (*at, *it)).collect();
+        let own: Vec<(Placed, Variable)> = self
+            .session
+            .iter()
+            .filter(|(placed, _)| placed.group == group)
+            .map(|(at, it)| (*at, *it))
+            .collect();
         let least = minutes(week.settings.min_hours_between);
         for (at, (one, first)) in own.iter().enumerate() {
             for (other, second) in &own[at + 1..] {
@@ -264,7 +267,8 @@ impl Program<'_> {
                 }
                 if let Some(room) = self.week.places[place].people {
                     let size = |placed: &Placed| f64::from(self.week.groups[placed.group].size);
-                    let people: Expression = active.iter().map(|(placed, variable)| size(placed) * *variable).sum();
+                    let people: Expression =
+                        active.iter().map(|(placed, variable)| size(placed) * *variable).sum();
                     if 1 < active.len() {
                         self.at_most(Some(people), f64::from(room), Kind::Room, subject);
                     }
@@ -288,7 +292,12 @@ impl Program<'_> {
                     .collect();
                 if 1 < used.len() {
                     let sum: Expression = used.iter().map(|(pieces, variable)| *pieces * *variable).sum();
-                    self.at_most(Some(sum), f64::from(self.week.kit[kit].pieces), Kind::Kit, Subject::Kit(kit));
+                    self.at_most(
+                        Some(sum),
+                        f64::from(self.week.kit[kit].pieces),
+                        Kind::Kit,
+                        Subject::Kit(kit),
+                    );
                 }
             }
         }
@@ -376,14 +385,18 @@ impl Program<'_> {
         for variable in &slack {
             objective += -SLACK_PRICE * *variable;
         }
-        let mut model = variables.maximise(objective.clone()).using(good_lp::microlp).with_time_limit(ask.seconds);
+        let mut model =
+            variables.maximise(objective.clone()).using(good_lp::microlp).with_time_limit(ask.seconds);
         for row in rows {
             model.add_constraint(row);
         }
         match model.solve() {
             Ok(solution) => {
-                let sessions: Vec<Placed> =
-                    session.iter().filter(|(_, it)| 0.5 < solution.value(**it)).map(|(placed, _)| *placed).collect();
+                let sessions: Vec<Placed> = session
+                    .iter()
+                    .filter(|(_, it)| 0.5 < solution.value(**it))
+                    .map(|(placed, _)| *placed)
+                    .collect();
                 let points: i64 = sessions.iter().map(|placed| (ask.points)(*placed)).sum();
                 let used: f64 = slack.iter().map(|it| solution.value(*it)).sum();
                 let is_proven = matches!(solution.status(), SolutionStatus::Optimal);

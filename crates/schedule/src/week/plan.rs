@@ -86,7 +86,12 @@ pub fn allowance(week: &Week, group: usize) -> Allowance {
             Grade::A if (8..=14).contains(&to_first) => {
                 limits.push(whole_week(usual.saturating_sub(1), Fewer::TwoWeeksBefore { meet }));
                 let from = entry.span.day().saturating_sub(jiff::Span::new().days(7));
-                limits.push(Limit { most: 1, from: from.max(week.first), to: week.last, why: Fewer::LastWeek { meet } });
+                limits.push(Limit {
+                    most: 1,
+                    from: from.max(week.first),
+                    to: week.last,
+                    why: Fewer::LastWeek { meet },
+                });
             }
             _ => {}
         }
@@ -98,7 +103,11 @@ pub fn allowance(week: &Week, group: usize) -> Allowance {
         }
     }
     // Only a limit on the whole week lowers what is wanted; one on some days leaves the others.
-    let most = limits.iter().filter(|limit| limit.from == week.first && limit.to == week.last).map(|limit| limit.most).min();
+    let most = limits
+        .iter()
+        .filter(|limit| limit.from == week.first && limit.to == week.last)
+        .map(|limit| limit.most)
+        .min();
     let wanted = most.map_or(who.sessions, |most| who.sessions.min(most));
     Allowance { wanted, at_least: who.at_least.min(wanted), limits }
 }
@@ -160,7 +169,9 @@ pub fn plan(week: &Week, seconds: f64) -> Answer {
         seconds,
     };
     match solve(week, &table, &ask) {
-        Solved::Plan { sessions, points, at_most, .. } => Answer::Plan(finish(week, sessions, points, at_most)),
+        Solved::Plan { sessions, points, at_most, .. } => {
+            Answer::Plan(finish(week, sessions, points, at_most))
+        }
         Solved::Impossible => Answer::Clash(clash(week, &table, seconds)),
         Solved::Unknown => Answer::OutOfTime,
     }
@@ -168,15 +179,15 @@ pub fn plan(week: &Week, seconds: f64) -> Answer {
 
 /// Sorts the sessions and sums up where the points come from.
 pub(super) fn finish(week: &Week, mut sessions: Vec<Placed>, sum: i64, at_most: i64) -> Plan {
-    sessions.sort_by_key(|placed| (week.slots[placed.slot].span, week.slots[placed.slot].place, placed.group));
-    let each: Vec<(Preference, i64)> = sessions
-        .iter()
-        .flat_map(|placed| points(week, placed.group, week.slots[placed.slot].span))
-        .collect();
+    sessions
+        .sort_by_key(|placed| (week.slots[placed.slot].span, week.slots[placed.slot].place, placed.group));
+    let each: Vec<(Preference, i64)> =
+        sessions.iter().flat_map(|placed| points(week, placed.group, week.slots[placed.slot].span)).collect();
     let tally = Preference::ALL
         .into_iter()
         .filter_map(|preference| {
-            let of_kind: Vec<i64> = each.iter().filter(|(kind, _)| *kind == preference).map(|(_, it)| *it).collect();
+            let of_kind: Vec<i64> =
+                each.iter().filter(|(kind, _)| *kind == preference).map(|(_, it)| *it).collect();
             let sum = of_kind.iter().sum();
             (!of_kind.is_empty()).then_some(Tally { preference, sessions: of_kind.len(), points: sum })
         })
@@ -191,8 +202,9 @@ pub fn refused(week: &Week) -> Vec<(Placed, Vec<Reason>)> {
     for (group, row) in table.reasons.into_iter().enumerate() {
         for (slot, reasons) in row.into_iter().enumerate() {
             // A slot made for another length of session is not refused to anybody: it was never meant.
-            let is_meant = !reasons.iter().any(|reason| matches!(reason.cause, super::refuse::Cause::Length { .. }))
-                || !week.slots[slot].exact;
+            let is_meant =
+                !reasons.iter().any(|reason| matches!(reason.cause, super::refuse::Cause::Length { .. }))
+                    || !week.slots[slot].exact;
             if !reasons.is_empty() && is_meant {
                 all.push((Placed { group, slot }, reasons));
             }

@@ -64,7 +64,8 @@ const LATE: i64 = 21 * 60;
 pub fn points(week: &Week, group: usize, span: Span) -> Vec<(Preference, i64)> {
     let mut points = vec![(Preference::Session, SESSION), place_in_day(week, group, span)];
     let weekday = span.day().weekday().to_monday_one_offset();
-    let clock = |stamp: crate::time::Stamp| i64::from(stamp.civil().hour()) * 60 + i64::from(stamp.civil().minute());
+    let clock =
+        |stamp: crate::time::Stamp| i64::from(stamp.civil().hour()) * 60 + i64::from(stamp.civil().minute());
     for wish in &week.groups[group].wishes {
         let on_day = wish.weekdays.is_empty() || wish.weekdays.contains(&weekday);
         if on_day && wish.from <= clock(span.start) && clock(span.end) <= wish.to {
@@ -87,8 +88,13 @@ pub fn points(week: &Week, group: usize, span: Span) -> Vec<(Preference, i64)> {
 /// Where in the day it lies, seen from the group's own water.
 fn place_in_day(week: &Week, group: usize, span: Span) -> (Preference, i64) {
     let same_day = |water: &&super::Water| water.span.day() == span.day();
-    let water: Vec<Span> =
-        week.water.iter().filter(|water| water.groups.contains(&group)).filter(same_day).map(|water| water.span).collect();
+    let water: Vec<Span> = week
+        .water
+        .iter()
+        .filter(|water| water.groups.contains(&group))
+        .filter(same_day)
+        .map(|water| water.span)
+        .collect();
     let Some(last) = water.iter().map(|water| water.end).max() else { return (Preference::DryDay, 15) };
     let after = last.minutes_until(span.start);
     if after < 0 {

@@ -108,7 +108,14 @@ pub struct Reason {
 }
 
 /// Every reason against a group in a stretch of time at a place; empty when nothing stands in the way.
-pub fn reasons(week: &Week, group: usize, place: usize, span: Span, in_window: bool, exact: bool) -> Vec<Reason> {
+pub fn reasons(
+    week: &Week,
+    group: usize,
+    place: usize,
+    span: Span,
+    in_window: bool,
+    exact: bool,
+) -> Vec<Reason> {
     let mut found = Vec::new();
     let who = &week.groups[group];
     let mut add = |kind: Kind, subject: Subject, cause: Cause, short: i64| {
@@ -246,12 +253,16 @@ pub(super) struct SupervisionRow {
 pub(super) fn supervision_rows(week: &Week) -> Vec<SupervisionRow> {
     let mut rows = vec![
         SupervisionRow {
-            asks: |week, group| if week.groups[group].young { f64::from(week.groups[group].size) } else { 0.0 },
+            asks: |week, group| {
+                if week.groups[group].young { f64::from(week.groups[group].size) } else { 0.0 }
+            },
             offers: |week, adult| f64::from(ratio(week, adult)[0]),
             first: 0.0,
         },
         SupervisionRow {
-            asks: |week, group| if week.groups[group].young { 0.0 } else { f64::from(week.groups[group].size) },
+            asks: |week, group| {
+                if week.groups[group].young { 0.0 } else { f64::from(week.groups[group].size) }
+            },
             offers: |week, adult| f64::from(ratio(week, adult)[1]),
             first: 0.0,
         },
@@ -261,7 +272,8 @@ pub(super) fn supervision_rows(week: &Week) -> Vec<SupervisionRow> {
                 f64::from(who.size) / f64::from(week.settings.ratio[usize::from(!who.young)].max(1))
             },
             offers: |week, adult| {
-                let share = |at: usize| f64::from(ratio(week, adult)[at]) / f64::from(week.settings.ratio[at].max(1));
+                let share =
+                    |at: usize| f64::from(ratio(week, adult)[at]) / f64::from(week.settings.ratio[at].max(1));
                 share(0).max(share(1))
             },
             first: 0.0,

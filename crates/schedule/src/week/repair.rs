@@ -64,14 +64,17 @@ pub fn repair(week: &Week, seconds: f64) -> Option<Repair> {
             known.overruled.is_some()
                 && placed.is_some_and(|placed| {
                     let mut reasons = table.reasons[placed.group][placed.slot].iter();
-                    reasons.all(|one| one.requirement.is_some_and(|requirement| requirement.kind.can_be_overruled()))
+                    reasons.all(|one| {
+                        one.requirement.is_some_and(|requirement| requirement.kind.can_be_overruled())
+                    })
                 })
         })
         .filter_map(|(_, placed)| *placed)
         .collect();
     let worth = |placed: Placed| {
         let span = week.slots[placed.slot].span;
-        let same_day = week.known.iter().any(|known| known.group == placed.group && known.span.day() == span.day());
+        let same_day =
+            week.known.iter().any(|known| known.group == placed.group && known.span.day() == span.day());
         total(&points(week, placed.group, span))
             + if expected.contains(&placed) { KEPT } else { 0 }
             + if same_day { SAME_DAY } else { 0 }

@@ -42,7 +42,8 @@ pub fn after_practices(week: &mut Week) {
         .water
         .iter()
         .map(|water| {
-            let mut lengths: Vec<i64> = water.groups.iter().map(|group| week.groups[*group].minutes).collect();
+            let mut lengths: Vec<i64> =
+                water.groups.iter().map(|group| week.groups[*group].minutes).collect();
             lengths.sort_unstable();
             lengths.dedup();
             (water.span.end, lengths)

@@ -3,7 +3,7 @@
 use schedule::week::clash::{Buys, Clash};
 use schedule::week::plan::{Answer, plan};
 use schedule::week::requirement::{Kind, Requirement, Subject};
-use schedule::week::{Meet, Grade, Week};
+use schedule::week::{Grade, Meet, Week};
 
 use crate::build::{candidates, group, slot, span, supervisor, water, week, window};
 
@@ -56,7 +56,8 @@ fn a_wider_window_is_named_where_it_would_help() {
     candidates(&mut week);
     let clash = clash(&week);
     let window = Requirement { kind: Kind::Window, subject: Subject::Place(0) };
-    let member = clash.members.iter().find(|member| member.requirement == window).expect("the window is named");
+    let member =
+        clash.members.iter().find(|member| member.requirement == window).expect("the window is named");
     let Buys::Plan { breaks, .. } = &member.buys else { panic!("{clash:?}") };
     assert_eq!(week.slots[breaks[0].0.slot].span, span(&week, 1, "18:00-18:40"));
 }
@@ -96,7 +97,12 @@ fn a_main_meet_takes_sessions_away_without_any_clash() {
         slot(&mut week, 0, day, "18:00-18:40");
     }
     let on_saturday = span(&week, 5, "09:00-17:00");
-    week.meets.push(Meet { name: "Nationals".into(), grade: Grade::A, groups: vec![seniors], span: on_saturday });
+    week.meets.push(Meet {
+        name: "Nationals".into(),
+        grade: Grade::A,
+        groups: vec![seniors],
+        span: on_saturday,
+    });
     let Answer::Plan(plan) = plan(&week, 10.0) else { panic!("a planned reduction is no clash") };
     assert_eq!(plan.sessions.len(), 1);
     assert_eq!(plan.sessions[0].slot, 0, "early in the week");

@@ -27,7 +27,8 @@ pub(crate) fn keeps_every_rule(week: &Week, sessions: &[Placed]) -> bool {
         });
         let meets = week.meets.iter().filter(|meet| meet.groups.contains(&placed.group)).all(|meet| {
             let until = at.end.minutes_until(meet.span.start);
-            let needed = if meet.grade == Grade::C { week.settings.meet_gap_c_h } else { week.settings.meet_gap_ab_h };
+            let needed =
+                if meet.grade == Grade::C { week.settings.meet_gap_c_h } else { week.settings.meet_gap_ab_h };
             let over = meet.span.end.civil().date() < day(placed);
             over || hour(needed) <= until
         });
@@ -42,7 +43,10 @@ pub(crate) fn keeps_every_rule(week: &Week, sessions: &[Placed]) -> bool {
     let pairs = sessions.iter().enumerate().all(|(index, one)| {
         sessions[index + 1..].iter().filter(|other| other.group == one.group).all(|other| {
             let apart = days(day(one), day(other)).abs();
-            let gap = span(one).end.minutes_until(span(other).start).max(span(other).end.minutes_until(span(one).start));
+            let gap = span(one)
+                .end
+                .minutes_until(span(other).start)
+                .max(span(other).end.minutes_until(span(one).start));
             apart > i64::from(week.settings.free_days) && hour(week.settings.min_hours_between) <= gap
         })
     });
@@ -81,9 +85,10 @@ fn watched(week: &Week, sessions: &[Placed], placed: &Placed) -> bool {
         })
         .map(|other| week.groups[other.group].size)
         .sum();
-    swimmers <= match adults {
-        0 => 0,
-        1 => 15,
-        adults => 10 + 5 * adults as u32,
-    }
+    swimmers
+        <= match adults {
+            0 => 0,
+            1 => 15,
+            adults => 10 + 5 * adults as u32,
+        }
 }

@@ -28,7 +28,8 @@ fn brute_force(week: &Week) -> Option<i64> {
 }
 
 fn tiny() -> impl Strategy<Value = Week> {
-    let times = prop::sample::select(vec!["07:00-07:40", "12:00-12:40", "15:00-15:40", "18:10-18:50", "19:00-19:40"]);
+    let times =
+        prop::sample::select(vec!["07:00-07:40", "12:00-12:40", "15:00-15:40", "18:10-18:50", "19:00-19:40"]);
     let practices = prop::sample::select(vec!["05:30-07:00", "16:00-18:00", "13:00-14:00"]);
     (
         prop::collection::vec((0..5i64, times), 1..6),

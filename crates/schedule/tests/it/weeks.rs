@@ -14,7 +14,8 @@ use crate::build::{candidates, known, supervisor, water, window, zone};
 const MONDAYS: [Date; 3] = [date(2026, 3, 9), date(2026, 3, 23), date(2026, 10, 19)];
 
 fn random() -> impl Strategy<Value = Week> {
-    let practice = (0..8i64, prop::sample::select(vec!["05:30-07:30", "14:00-16:00", "16:00-18:00", "18:00-20:00"]));
+    let practice =
+        (0..8i64, prop::sample::select(vec!["05:30-07:30", "14:00-16:00", "16:00-18:00", "18:00-20:00"]));
     (
         prop::sample::select(MONDAYS.to_vec()),
         prop::collection::vec((1..3u8, 4..20u32, any::<bool>()), 1..5),
@@ -120,7 +121,11 @@ fn hours_are_counted_over_the_night_that_is_an_hour_short() {
     week.settings.min_hours_between = 24.0;
     known(&mut week, seniors, 0, 5, "18:00-18:40");
     for (times, is_allowed) in [("18:45-19:25", false), ("19:39-20:19", false), ("19:40-20:20", true)] {
-        let request = schedule::week::request::Request { group: seniors, place: 0, span: crate::build::span(&week, 6, times) };
+        let request = schedule::week::request::Request {
+            group: seniors,
+            place: 0,
+            span: crate::build::span(&week, 6, times),
+        };
         let reply = schedule::week::request::answer(&week, &request);
         assert_eq!(reply.is_granted(), is_allowed, "{times}: {:?}", reply.breaks);
     }

@@ -43,15 +43,23 @@ impl Rule {
                         _ => return Err(refused()),
                     };
                 }
-                "INTERVAL" => rule.interval = value.parse().ok().filter(|step| (1..=52).contains(step)).ok_or_else(refused)?,
-                "COUNT" => rule.count = Some(value.parse().ok().filter(|count| 0 < *count).ok_or_else(refused)?),
+                "INTERVAL" => {
+                    rule.interval =
+                        value.parse().ok().filter(|step| (1..=52).contains(step)).ok_or_else(refused)?
+                }
+                "COUNT" => {
+                    rule.count = Some(value.parse().ok().filter(|count| 0 < *count).ok_or_else(refused)?)
+                }
                 "UNTIL" => {
                     let day = value.get(..8).ok_or_else(refused)?;
                     rule.until = Some(Date::strptime("%Y%m%d", day).map_err(|_| refused())?);
                 }
                 "BYDAY" => {
                     for day in value.split(',') {
-                        let at = DAYS.iter().position(|known| known.eq_ignore_ascii_case(day)).ok_or_else(refused)?;
+                        let at = DAYS
+                            .iter()
+                            .position(|known| known.eq_ignore_ascii_case(day))
+                            .ok_or_else(refused)?;
                         rule.days.push(i8::try_from(at + 1).map_err(|_| refused())?);
                     }
                 }

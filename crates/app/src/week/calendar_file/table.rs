@@ -19,7 +19,8 @@ const COLUMNS: [(&str, &[&str]); 6] = [
 pub(super) fn read(text: &str, what: &As) -> Incoming {
     let mut found = Incoming::default();
     let first = text.lines().find(|line| !line.trim().is_empty()).unwrap_or_default();
-    let delimiter = [b';', b'\t', b','].into_iter().max_by_key(|mark| first.bytes().filter(|byte| byte == mark).count());
+    let delimiter =
+        [b';', b'\t', b','].into_iter().max_by_key(|mark| first.bytes().filter(|byte| byte == mark).count());
     let mut reader = csv::ReaderBuilder::new()
         .has_headers(false)
         .flexible(true)
@@ -37,7 +38,8 @@ pub(super) fn read(text: &str, what: &As) -> Incoming {
         };
         if MOST_EVENTS < count {
             found.entries.clear();
-            found.refused = vec![Problem::at("", "calendar-too-many").with("count", count).with("most", MOST_EVENTS)];
+            found.refused =
+                vec![Problem::at("", "calendar-too-many").with("count", count).with("most", MOST_EVENTS)];
             return found;
         }
         let line = record.position().map_or(0, csv::Position::line);
@@ -50,7 +52,9 @@ pub(super) fn read(text: &str, what: &As) -> Incoming {
                     .collect();
                 for (at, needed) in [(1, "day"), (2, "from"), (3, "to")] {
                     if places[at].is_none() {
-                        found.refused.push(Problem::at(line.to_string(), "calendar-no-column").with("column", needed));
+                        found
+                            .refused
+                            .push(Problem::at(line.to_string(), "calendar-no-column").with("column", needed));
                     }
                 }
                 if !found.refused.is_empty() {
@@ -72,13 +76,15 @@ fn row(record: &csv::StringRecord, columns: &[Option<usize>], line: u64, what: &
     if record.iter().all(str::is_empty) {
         return;
     }
-    let mut wrong = |says, value: &str| found.refused.push(Problem::at(line.to_string(), says).with("value", value));
+    let mut wrong =
+        |says, value: &str| found.refused.push(Problem::at(line.to_string(), says).with("value", value));
     let (Some(from), Some(to)) = (clock(cell(2)), clock(cell(3))) else {
         let value = if clock(cell(2)).is_none() { cell(2) } else { cell(3) };
         return wrong("calendar-bad-time", value);
     };
     if to <= from {
-        let problem = Problem::at(line.to_string(), "week-end-before-start").with("from", from).with("to", to);
+        let problem =
+            Problem::at(line.to_string(), "week-end-before-start").with("from", from).with("to", to);
         return found.refused.push(problem);
     }
     let squad = match (cell(0), what) {

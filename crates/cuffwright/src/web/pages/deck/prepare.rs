@@ -20,9 +20,9 @@ use crate::web::pages::{first, session};
 use crate::web::parts::ask::{Ask, Control, asks};
 use crate::web::parts::notice::{Outcome, Problem, outcome, problems};
 use crate::web::respond;
+use crate::web::site::fresh_key;
 use crate::web::site::sent::Sent;
 use crate::web::site::visit::{Answer, Visit};
-use crate::web::site::fresh_key;
 use crate::web::words::{Value, say, text};
 
 /// Caps that are offered, seconds.
@@ -42,7 +42,8 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
 
 /// The page with what a hand-over came to.
 pub fn told(desk: &Desk, visit: &Visit, says: &str, is_done: bool) -> Answer {
-    let (title, status) = (text("deck-hand-in"), if is_done { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY });
+    let (title, status) =
+        (text("deck-hand-in"), if is_done { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY });
     let said = outcome(if is_done { Outcome::Done } else { Outcome::Refused }, says);
     let frame = Frame { title: &title, here: HERE, outcome: Some(&said), ..Frame::default() };
     visit.page_as(desk, status, frame, html! { p { a href="/deck" { (text("deck-title")) } } })

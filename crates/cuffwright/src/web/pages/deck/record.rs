@@ -56,7 +56,12 @@ fn saw(desk: &Desk, session: &DeckSessionFact) -> Result<Vec<Saw>, WebError> {
         .filter(|live| live.fact.told.natural_key.as_deref().is_some_and(|key| key.starts_with(&prefix)))
         .filter_map(|live| {
             let fact = read_json::<SetFact>(live.payload()).ok()?;
-            Some(Saw { id: live.fact.told.id, subject: live.fact.told.subject, fact, contested: live.contested })
+            Some(Saw {
+                id: live.fact.told.id,
+                subject: live.fact.told.subject,
+                fact,
+                contested: live.contested,
+            })
         })
         .collect())
 }

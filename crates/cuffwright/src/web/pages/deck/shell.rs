@@ -16,18 +16,26 @@ use crate::web::words::{Value, say, text};
 /// The console.
 pub fn console(desk: &Desk, visit: &Visit) -> Answer {
     let session = session(desk, visit)?;
-    Ok(scripted("deck-title", "main.js", html! {
-        div.deck id="deck" data-session=(session.session) data-nobag=(text("deck-nobag")) {}
-        noscript { p { (text("deck-noscript")) " " a href="/session" { (text("deck-by-hand")) } } }
-    }))
+    Ok(scripted(
+        "deck-title",
+        "main.js",
+        html! {
+            div.deck id="deck" data-session=(session.session) data-nobag=(text("deck-nobag")) {}
+            noscript { p { (text("deck-noscript")) " " a href="/session" { (text("deck-by-hand")) } } }
+        },
+    ))
 }
 
 /// What the group sees.
 pub fn wall(desk: &Desk, visit: &Visit) -> Answer {
     let session = session(desk, visit)?;
-    Ok(scripted("deck-open-wall", "wall.js", html! {
-        main.deck-group id="deck-wall" data-session=(session.session) data-nobag=(text("deck-nobag")) {}
-    }))
+    Ok(scripted(
+        "deck-open-wall",
+        "wall.js",
+        html! {
+            main.deck-group id="deck-wall" data-session=(session.session) data-nobag=(text("deck-nobag")) {}
+        },
+    ))
 }
 
 fn scripted(title: &'static str, script: &str, body: Markup) -> Response {
@@ -48,8 +56,6 @@ fn scripted(title: &'static str, script: &str, body: Markup) -> Response {
         }
     };
     let mut response = respond::page_with(StatusCode::OK, page);
-    response
-        .headers_mut()
-        .insert(header::CONTENT_SECURITY_POLICY, HeaderValue::from_static(CONSOLE_POLICY));
+    response.headers_mut().insert(header::CONTENT_SECURITY_POLICY, HeaderValue::from_static(CONSOLE_POLICY));
     response
 }

@@ -78,8 +78,7 @@ fn take(desk: &mut Desk, visit: &Visit, handed: &Handed) -> Result<Vec<Ack>, Web
 
 /// Takes an outbox that a device saved as a file.
 pub fn hand_in(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
-    let handed: Option<Handed> =
-        sent.file.as_ref().and_then(|file| serde_json::from_slice(&file.bytes).ok());
+    let handed: Option<Handed> = sent.file.as_ref().and_then(|file| serde_json::from_slice(&file.bytes).ok());
     let Some(handed) = handed else {
         return prepare::told(desk, visit, &text("deck-hand-in-wrong"), false);
     };
@@ -89,7 +88,9 @@ pub fn hand_in(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
         acks.extend(take(desk, visit, &some)?);
     }
     let count = |words: &[&str]| {
-        Value::Count(i64::try_from(acks.iter().filter(|ack| words.contains(&ack.outcome)).count()).unwrap_or(0))
+        Value::Count(
+            i64::try_from(acks.iter().filter(|ack| words.contains(&ack.outcome)).count()).unwrap_or(0),
+        )
     };
     let says = say(
         "deck-hand-in-done",

@@ -24,11 +24,22 @@ fn sheet(visit: &Visit) -> Result<&'static Sheet, WebError> {
 
 /// The sheet, empty.
 pub fn show(desk: &Desk, visit: &Visit) -> Answer {
-    let given = Sent::of(&[("back", visit.query.one("back")), ("first", visit.query.one("on")), ("date", visit.query.one("on"))]);
+    let given = Sent::of(&[
+        ("back", visit.query.one("back")),
+        ("first", visit.query.one("on")),
+        ("date", visit.query.one("on")),
+    ]);
     page(desk, visit, sheet(visit)?, &given, &[], StatusCode::OK)
 }
 
-fn page(desk: &Desk, visit: &Visit, sheet: &Sheet, given: &Sent, wrong: &[Problem], status: StatusCode) -> Answer {
+fn page(
+    desk: &Desk,
+    visit: &Visit,
+    sheet: &Sheet,
+    given: &Sent,
+    wrong: &[Problem],
+    status: StatusCode,
+) -> Answer {
     let (title, here) = (text(sheet.title), Here::Below(Place::Week, Spot::Week));
     let refused = (!wrong.is_empty()).then(|| outcome(Outcome::Refused, &text("record-refused")));
     let frame = Frame { title: &title, here, outcome: refused.as_ref(), ..Frame::default() };
@@ -60,7 +71,10 @@ pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
         let wrong: Vec<Problem> = error
             .problems
             .iter()
-            .map(|problem| Problem { says: desk.texts().say(problem.says, &problem.args), ..Problem::default() })
+            .map(|problem| Problem {
+                says: desk.texts().say(problem.says, &problem.args),
+                ..Problem::default()
+            })
             .collect();
         return page(desk, visit, sheet, sent, &wrong, StatusCode::UNPROCESSABLE_ENTITY);
     }

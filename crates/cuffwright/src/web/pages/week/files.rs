@@ -24,8 +24,10 @@ use crate::web::words::{Value, say, text};
 /// A file that a browser keeps.
 fn download(body: String, kind: &'static str, name: &str) -> Response {
     let mut response = HttpResponse::new(Body::from(body));
-    let plain: String =
-        name.chars().map(|letter| if letter.is_ascii_alphanumeric() || letter == '.' { letter } else { '-' }).collect();
+    let plain: String = name
+        .chars()
+        .map(|letter| if letter.is_ascii_alphanumeric() || letter == '.' { letter } else { '-' })
+        .collect();
     let disposition = format!("attachment; filename=\"{plain}\"");
     let headers = response.headers_mut();
     headers.insert(header::CONTENT_TYPE, HeaderValue::from_static(kind));
@@ -71,7 +73,8 @@ pub fn week_json(desk: &Desk, visit: &Visit) -> Answer {
 fn questions(desk: &Desk, visit: &Visit) -> Vec<Ask> {
     let mut squads = vec![(String::new(), text("week-all"))];
     squads.extend(desk.squads(visit.today()).into_iter().map(|squad| (squad.clone(), squad)));
-    let kinds = ["practices", "loads", "elsewhere"].map(|kind| (kind.to_owned(), text(&format!("week-import-{kind}"))));
+    let kinds = ["practices", "loads", "elsewhere"]
+        .map(|kind| (kind.to_owned(), text(&format!("week-import-{kind}"))));
     vec![
         Ask::new("as", "week-import-as", Control::One(kinds.to_vec())).needed(),
         Ask::new("squad", "week-ask-squad", Control::Pick(squads)),
@@ -83,7 +86,13 @@ pub fn import(desk: &Desk, visit: &Visit) -> Answer {
     import_page(desk, visit, &Sent::default(), None, StatusCode::OK)
 }
 
-fn import_page(desk: &Desk, visit: &Visit, given: &Sent, above: Option<Markup>, status: StatusCode) -> Answer {
+fn import_page(
+    desk: &Desk,
+    visit: &Visit,
+    given: &Sent,
+    above: Option<Markup>,
+    status: StatusCode,
+) -> Answer {
     let (title, lede) = (text("week-import"), text("week-import-lede"));
     let here = Here::Below(Place::Week, Spot::Week);
     let frame = Frame { title: &title, lede: Some(&lede), here, ..Frame::default() };

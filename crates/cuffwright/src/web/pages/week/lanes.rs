@@ -77,11 +77,11 @@ fn lane(stored: &StoredWeek, group: usize, day: Date, broken: &BTreeSet<usize>) 
     let week = &stored.week;
     let on_day = |span: Span| span.day() == day;
     let gap = week.settings.gap_minutes();
-    let water: Vec<Span> = week.water_of(group).into_iter().map(|(_, water)| water.span).filter(|span| on_day(*span)).collect();
-    let fallen = stored
-        .fallen_out
-        .iter()
-        .filter(|out| out.at.0.date() == day && (out.squad.is_empty() || out.squad == week.groups[group].name));
+    let water: Vec<Span> =
+        week.water_of(group).into_iter().map(|(_, water)| water.span).filter(|span| on_day(*span)).collect();
+    let fallen = stored.fallen_out.iter().filter(|out| {
+        out.at.0.date() == day && (out.squad.is_empty() || out.squad == week.groups[group].name)
+    });
     html! {
         svg.wk-lane width="100%" height="30" aria-hidden="true" focusable="false" {
             line.wk-cable x1="0" y1="15" x2="100%" y2="15" {}
@@ -213,7 +213,12 @@ fn lines(visit: &Visit, stored: &StoredWeek, day: Date, broken: &BTreeSet<usize>
     let mut all: Vec<Line> = Vec::new();
     for water in week.water.iter().filter(|water| water.span.day() == day) {
         let who = names(&water.groups);
-        all.push(line(water.span, "wk-line-water", say("week-line-water", &[("who", Value::Words(&who))]), None));
+        all.push(line(
+            water.span,
+            "wk-line-water",
+            say("week-line-water", &[("who", Value::Words(&who))]),
+            None,
+        ));
     }
     for out in stored.fallen_out.iter().filter(|out| out.at.0.date() == day) {
         let who = if out.squad.is_empty() { text("week-all") } else { out.squad.clone() };
@@ -238,7 +243,8 @@ fn lines(visit: &Visit, stored: &StoredWeek, day: Date, broken: &BTreeSet<usize>
             let values = [("by", Value::Words(&own.by)), ("reason", Value::Words(&reason))];
             sentence = format!("{sentence} {}", say("week-line-overruled", &values));
         }
-        let sitting: usize = stored.sit_out.iter().filter(|one| one.uid == stored.known[index].fact.uid).count();
+        let sitting: usize =
+            stored.sit_out.iter().filter(|one| one.uid == stored.known[index].fact.uid).count();
         if sitting != 0 {
             let count = Value::Count(i64::try_from(sitting).unwrap_or(0));
             sentence = format!("{sentence} {}", say("week-line-sit-out", &[("n", count)]));
@@ -251,7 +257,10 @@ fn lines(visit: &Visit, stored: &StoredWeek, day: Date, broken: &BTreeSet<usize>
         all.push(line(closure.span, "wk-line-closed", say("week-line-closed", &values), None));
     }
     for (entries, class) in [
-        (week.busy.iter().map(|busy| (&busy.name, &busy.groups, busy.span)).collect::<Vec<_>>(), "wk-line-busy"),
+        (
+            week.busy.iter().map(|busy| (&busy.name, &busy.groups, busy.span)).collect::<Vec<_>>(),
+            "wk-line-busy",
+        ),
         (week.loads.iter().map(|load| (&load.name, &load.groups, load.span)).collect(), "wk-line-load"),
     ] {
         for (name, groups, span) in entries.into_iter().filter(|(_, _, span)| span.day() == day) {

@@ -43,7 +43,8 @@ pub fn find(word: &str) -> Option<&'static Sheet> {
 }
 
 fn named(list: impl Iterator<Item = String>, all: bool) -> Vec<(String, String)> {
-    let mut options: Vec<(String, String)> = if all { vec![(String::new(), text("week-all"))] } else { Vec::new() };
+    let mut options: Vec<(String, String)> =
+        if all { vec![(String::new(), text("week-all"))] } else { Vec::new() };
     options.extend(list.map(|name| (name.clone(), name)));
     options
 }
@@ -196,14 +197,14 @@ fn practice(taking: &mut Taking<'_>) -> Option<Vec<Draft>> {
     let (squad, days, times) = (taking.words("squad"), days(taking), both(taking));
     let (squad, (from, to)) = (squad?, times?);
     let place = taking.sent().one("place").to_owned();
-    let one = |weekday| {
-        Draft::new(&PracticeFact { squad: squad.clone(), weekday, from, to, place: place.clone() })
-    };
+    let one =
+        |weekday| Draft::new(&PracticeFact { squad: squad.clone(), weekday, from, to, place: place.clone() });
     Some(days?.into_iter().map(one).collect())
 }
 
 fn meet_asks(desk: &Desk) -> Vec<Ask> {
-    let grades = ["A", "B", "C"].map(|grade| (grade.to_owned(), text(&format!("week-grade-{}", grade.to_lowercase()))));
+    let grades = ["A", "B", "C"]
+        .map(|grade| (grade.to_owned(), text(&format!("week-grade-{}", grade.to_lowercase()))));
     vec![
         Ask::new("name", "week-ask-name", Control::Line).needed(),
         Ask::new("grade", "week-ask-grade", Control::One(grades.to_vec())).needed(),
