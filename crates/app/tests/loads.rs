@@ -1,6 +1,7 @@
 //! From the scale to the seconds for one swimmer, on a desk with a store in memory.
 
 #![allow(clippy::unwrap_used, reason = "helpers of tests stop where a test would")]
+#![allow(clippy::type_complexity, reason = "a table of cases says its own types")]
 
 use app::desk::{Author, Desk, Draft};
 use app::drawn::somebody;
@@ -59,12 +60,12 @@ impl World {
 
     fn about(&mut self, draft: &Draft) {
         let author = Author { name: "A. Name".to_owned(), device: "test".to_owned() };
-        self.desk.record(&moment(), &author, self.subject, draft.clone()).unwrap();
+        self.desk.record(&moment(), &author, self.subject, std::slice::from_ref(draft)).unwrap();
     }
 
     fn club(&mut self, draft: &Draft) -> Result<(), app::error::AppError> {
         let author = Author { name: "A. Name".to_owned(), device: "test".to_owned() };
-        self.desk.record(&moment(), &author, SubjectId::CLUB, draft.clone()).map(drop)
+        self.desk.record(&moment(), &author, SubjectId::CLUB, std::slice::from_ref(draft)).map(drop)
     }
 
     fn band(&mut self, mark: &str, at_double: f64) {
@@ -101,6 +102,8 @@ impl World {
             value: Some(value),
             as_entered: None,
             without_value: None,
+            trials: Vec::new(),
+            meant: false,
         };
         let findings = [SideWord::Left, SideWord::Right]
             .into_iter()
@@ -111,6 +114,11 @@ impl World {
             tester: "A. Name".to_owned(),
             findings,
             visible_hollow: Vec::new(),
+            looked_behind: false,
+            station: None,
+            device: None,
+            hours_since_swim: None,
+            clinician: None,
         };
         self.about(&Draft::new(&fact));
     }
@@ -265,7 +273,7 @@ fn readings_that_give_no_law_are_refused_and_nothing_is_stored() {
     };
     let author = Author { name: "A. Name".to_owned(), device: "test".to_owned() };
     assert!(
-        world.desk.record(&moment(), &author, world.subject, Draft::new(&arms)).is_err(),
+        world.desk.record(&moment(), &author, world.subject, &[Draft::new(&arms)]).is_err(),
         "28 m is no arm"
     );
 }

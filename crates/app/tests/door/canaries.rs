@@ -64,10 +64,7 @@ pub(crate) fn facts() -> Vec<(Kind, Value)> {
             Kind::Growth,
             json!({ "date": "2025-09-02", "height_cm": 171.37, "sitting_height_cm": 88.0, "mass_kg": 60.0 }),
         ),
-        (
-            Kind::ArmLengths,
-            json!({ "date": "2025-09-02", "upper_arm_m": 0.2873, "forearm_m": 0.2471 }),
-        ),
+        (Kind::ArmLengths, json!({ "date": "2025-09-02", "upper_arm_m": 0.2873, "forearm_m": 0.2471 })),
         (
             Kind::Pain,
             json!({ "date": "2026-03-08", "when": "before", "left": 4, "right": 0, "kind": "joint",

@@ -19,3 +19,4 @@ mod screening;
 mod serving;
 mod store_files;
 mod text;
+mod week;

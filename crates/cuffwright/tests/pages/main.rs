@@ -15,3 +15,4 @@ mod scale;
 mod screening;
 mod session;
 mod site;
+mod week;

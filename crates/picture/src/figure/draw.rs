@@ -354,7 +354,8 @@ fn animated(class: &str, shapes: &[&Outline], path: impl Fn(&Outline) -> String,
         one.0.iter().zip(&other.0).map(|(a, b)| (a.0 - b.0).hypot(a.1 - b.1)).fold(0.0, f64::max)
     };
     let still = shapes.iter().all(|shape| apart(first, shape) < STILL);
-    let spelled: Vec<String> = if still { Vec::new() } else { shapes.iter().map(|shape| path(shape)).collect() };
+    let spelled: Vec<String> =
+        if still { Vec::new() } else { shapes.iter().map(|shape| path(shape)).collect() };
     let values: Vec<&str> =
         clock.frames.iter().filter_map(|frame| spelled.get(*frame)).map(String::as_str).collect();
     html! {
