@@ -101,11 +101,14 @@ fn page(desk: &Desk, visit: &Visit, given: &Sent, problem: Option<String>) -> An
     let (title, here) = (text("week-wish-title"), Here::Below(Place::Week, Spot::Week));
     let frame = Frame { title: &title, here, ..Frame::default() };
     let Some(wish) = wish else {
+        // Whoever opens the page has asked nothing yet, and has done nothing wrong.
+        let is_blank = ["squad", "date", "from", "to"].iter().all(|name| given.one(name).is_empty());
         let body = html! {
-            (problems(&taking.problems))
+            @if !is_blank { (problems(&taking.problems)) }
             (form(&stored, week_of, given))
         };
-        return visit.page_as(desk, StatusCode::UNPROCESSABLE_ENTITY, frame, body);
+        let status = if is_blank { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY };
+        return visit.page_as(desk, status, frame, body);
     };
     let (request, found) = stored.reply(&wish, None)?;
     let said = reply(Say::about(&stored.week), &request);
