@@ -1,4 +1,6 @@
 //! A described exercise: geometry, kit, body and strength in one file. `docs/loads.md` has an example of each.
+//!
+//! Long because one description is read here key by key, geometry after geometry, and each reader is a few lines.
 
 use std::path::Path;
 

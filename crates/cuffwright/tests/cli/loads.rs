@@ -1,6 +1,8 @@
 //! Bands, torques and fatigue through the very commands a club uses, beside values worked out elsewhere.
 //!
 //! Sources of the expected values are the folders of `references/`; each check names its id.
+//!
+//! Long because every check of the published values is put through the command that a club types.
 
 use std::fs;
 

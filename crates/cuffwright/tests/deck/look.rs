@@ -5,7 +5,7 @@ use std::path::Path;
 
 use serde_json::Value;
 
-use super::stage::Stage;
+use super::stage::{Stage, is_long};
 
 async fn overflow(stage: &Stage) -> i64 {
     let script = "return document.documentElement.scrollWidth - document.documentElement.clientWidth";
@@ -20,6 +20,10 @@ async fn small_targets(stage: &Stage) -> Value {
 
 #[tokio::test(flavor = "multi_thread")]
 async fn nothing_runs_over_from_a_phone_to_a_projector() {
+    // Minutes of a real browser, not steady on a busy machine: `./check --long` runs it.
+    if !is_long() {
+        return;
+    }
     for width in [360, 768, 1920] {
         let stage = Stage::open(width, &[("SC-1", 60)]).await;
         assert_eq!(overflow(&stage).await, 0, "before at {width}");
@@ -63,6 +67,10 @@ async fn the_group_sees_clock_figure_and_side_and_no_name() {
 /// axe-core from the tests' own folder; `./check` installs it.
 #[tokio::test(flavor = "multi_thread")]
 async fn a_checker_for_accessibility_finds_nothing_serious() {
+    // Minutes of a real browser, not steady on a busy machine: `./check --long` runs it.
+    if !is_long() {
+        return;
+    }
     let axe = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/console/node_modules/axe-core/axe.min.js");
     let axe =
         std::fs::read_to_string(&axe).expect("./check installs axe-core; by hand: npm ci in tests/console");

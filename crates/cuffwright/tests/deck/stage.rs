@@ -192,10 +192,27 @@ impl Stage {
         panic!("never: {holds}\n{body}");
     }
 
+    /// Touches what a selector names. The console draws itself anew while the clock runs, so an element may be gone
+    /// between being found and being touched; a person would touch again.
     pub(crate) async fn click(&self, css: &str) {
-        let found = self.client.wait().at_most(MOMENT * PATIENCE).for_element(Locator::Css(css)).await;
-        let found = found.unwrap_or_else(|error| panic!("{css}: {error}"));
-        found.click().await.unwrap_or_else(|error| panic!("{css} cannot be pressed: {error}"));
+        let mut last = String::new();
+        for _ in 0..PATIENCE {
+            // What lies under the foot is scrolled into the open before it is touched.
+            self.run(&format!(
+                "document.querySelector({})?.scrollIntoView({{ block: 'center', behavior: 'instant' }})",
+                json!(css)
+            ))
+            .await;
+            match self.client.find(Locator::Css(css)).await {
+                Ok(found) => match found.click().await {
+                    Ok(()) => return,
+                    Err(error) => last = error.to_string(),
+                },
+                Err(error) => last = error.to_string(),
+            }
+            tokio::time::sleep(MOMENT).await;
+        }
+        panic!("{css} cannot be pressed: {last}");
     }
 
     pub(crate) async fn network(&self, is_there: bool) {

@@ -33,7 +33,7 @@ fn collect(top: &Path, folder: &Path, endings: &[&str], found: &mut Vec<File>) {
         let path = entry.path();
         let name = entry.file_name().to_string_lossy().into_owned();
         if path.is_dir() {
-            if name != "target" && !name.starts_with('.') {
+            if !["target", "node_modules"].contains(&name.as_ref()) && !name.starts_with('.') {
                 collect(top, &path, endings, found);
             }
         } else if endings.iter().any(|ending| name.ends_with(ending)) {
