@@ -316,6 +316,10 @@ week-take = Take along
 week-feed = Calendar of { $squad }
 week-csv = All sessions as a table
 week-json = This week as JSON
+due-week-broken = { $n ->
+    [one] One session of dryland no longer holds
+   *[other] { $n } sessions of dryland no longer hold
+}
 week-sound = Everything people know of holds.
 week-out-of-time = Time ran out before an answer was found. Look again in a moment.
 week-nobody-asks = Nobody asks for dryland this week.
