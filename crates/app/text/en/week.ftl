@@ -309,6 +309,7 @@ week-after = Week after
 week-drawing = The week as lanes
 week-list = The week in words
 week-nothing = Nothing.
+week-all-day = all day
 week-all = all squads
 week-meets = Meets ahead
 week-enter = Enter by hand
