@@ -47,6 +47,23 @@ pub fn standing(stored: &StoredWeek) -> Standing {
     repair(week, PAGE_SECONDS).map_or(Standing::OutOfTime, |repair| Standing::Broken(Box::new(repair)))
 }
 
+/// Sessions that people know of and that no longer hold, in the week of a day and the two after it: each Monday with
+/// their number. Asks no solver, so that the day's page may ask.
+pub fn no_longer_hold(desk: &Desk, on: Date) -> Vec<(Date, usize)> {
+    let first = super::stored::monday_of(on);
+    (0..3)
+        .filter_map(|step| {
+            let monday = first.saturating_add(jiff::Span::new().weeks(step));
+            let week = desk.week_of(monday).ok()?.week;
+            let known: Vec<Session> = week.known.iter().map(Session::from).collect();
+            let broken = breaches(&week, &known);
+            let concerned: std::collections::BTreeSet<usize> =
+                broken.into_iter().flat_map(|breach| breach.sessions).collect();
+            (!concerned.is_empty()).then_some((monday, concerned.len()))
+        })
+        .collect()
+}
+
 /// A wish of somebody, by the names a form carries.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Wish {

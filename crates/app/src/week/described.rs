@@ -244,6 +244,8 @@ fn reply_word(say: Say<'_>, request: &Request, reply: &Reply) -> ReplyWord {
         breach.sessions.sort_by_key(|at| *at != own);
         reasons.push(broken(say, &breach, &all));
     }
+    // The rule about water is what a wish is mostly about, so it is said first; the others follow as they were found.
+    reasons.sort_by_key(|reason| reason.what.requirement != Kind::BeforeWater.word());
     let mut remarks = Vec::new();
     if !reply.is_granted() {
         let is_about_water = reply.breaks.iter().any(|breach| breach.requirement.kind == Kind::BeforeWater);

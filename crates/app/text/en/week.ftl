@@ -309,6 +309,7 @@ week-after = Week after
 week-drawing = The week as lanes
 week-list = The week in words
 week-nothing = Nothing.
+week-all-day = all day
 week-all = all squads
 week-meets = Meets ahead
 week-enter = Enter by hand
@@ -316,6 +317,10 @@ week-take = Take along
 week-feed = Calendar of { $squad }
 week-csv = All sessions as a table
 week-json = This week as JSON
+due-week-broken = { $n ->
+    [one] One session of dryland no longer holds
+   *[other] { $n } sessions of dryland no longer hold
+}
 week-sound = Everything people know of holds.
 week-out-of-time = Time ran out before an answer was found. Look again in a moment.
 week-nobody-asks = Nobody asks for dryland this week.

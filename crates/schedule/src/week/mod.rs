@@ -3,7 +3,7 @@
 //! - [`Week`] holds what is known; [`requirement`] names what must hold; [`refuse`] says why a slot is no slot.
 //! - [`slots`] makes candidates out of deck windows and practices; [`prefer`] weighs them.
 //! - [`plan`] asks for the best plan, [`clash`] says why there is none, [`repair`] changes as little as possible,
-//!   [`request`] answers one wish; `model` is the integer program behind them.
+//!   [`request`] answers one wish; `model` is the integer program behind them, `solver` whatever solves it.
 //! - [`audit`] judges any timetable without a solver, so that solver and rules can be held against each other.
 
 pub mod audit;
@@ -16,6 +16,7 @@ pub mod repair;
 pub mod request;
 pub mod requirement;
 pub mod slots;
+mod solver;
 
 use jiff::civil::Date;
 use jiff::tz::TimeZone;

@@ -4,13 +4,13 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use good_lp::solvers::{ResolutionError, Solution, SolutionStatus, SolverModel, WithTimeLimit};
 use good_lp::{Expression, ProblemVariables, Variable, constraint, variable, variables};
 use jiff::ToSpan;
 
 use super::plan::{Allowance, allowance};
 use super::refuse::{Reason, SupervisionRow, present, reasons, supervision_rows};
 use super::requirement::{Kind, Requirement, Subject};
+use super::solver::{self, Nothing};
 use super::{Placed, Week};
 use crate::settings::minutes;
 use crate::time::{Span, Stamp, days_between};
@@ -385,32 +385,25 @@ impl Program<'_> {
         for variable in &slack {
             objective += -SLACK_PRICE * *variable;
         }
-        let mut model =
-            variables.maximise(objective.clone()).using(good_lp::microlp).with_time_limit(ask.seconds);
-        for row in rows {
-            model.add_constraint(row);
-        }
-        match model.solve() {
-            Ok(solution) => {
-                let sessions: Vec<Placed> = session
-                    .iter()
-                    .filter(|(_, it)| 0.5 < solution.value(**it))
-                    .map(|(placed, _)| *placed)
-                    .collect();
+        let placed: Vec<Placed> = session.keys().copied().collect();
+        let asked: Vec<Variable> = session.values().chain(&slack).copied().collect();
+        match solver::run(variables.maximise(objective), rows, &asked, ask.seconds) {
+            Ok(found) => {
+                let (taken, used) = found.values.split_at(placed.len());
+                let sessions: Vec<Placed> =
+                    placed.iter().zip(taken).filter(|(_, value)| 0.5 < **value).map(|(at, _)| *at).collect();
                 let points: i64 = sessions.iter().map(|placed| (ask.points)(*placed)).sum();
-                let used: f64 = slack.iter().map(|it| solution.value(*it)).sum();
-                let is_proven = matches!(solution.status(), SolutionStatus::Optimal);
-                let bound = solution.into_inner().stats().best_bound;
                 // Points are whole, so a bound between two whole numbers is the lower of them.
-                let at_most = match bound {
-                    _ if is_proven => points,
+                let at_most = match found.bound {
+                    _ if found.is_proven => points,
                     Some(bound) if bound.is_finite() => ((bound + 1e-6).floor() as i64).max(points),
                     _ => i64::MAX,
                 };
+                let used: f64 = used.iter().sum();
                 Solved::Plan { sessions, points, at_most, slack: used.round() as i64 }
             }
-            Err(ResolutionError::Infeasible) => Solved::Impossible,
-            Err(_) => Solved::Unknown,
+            Err(Nothing::Impossible) => Solved::Impossible,
+            Err(Nothing::Unknown) => Solved::Unknown,
         }
     }
 }

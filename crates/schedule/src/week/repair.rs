@@ -81,8 +81,9 @@ pub fn repair(week: &Week, seconds: f64) -> Option<Repair> {
     };
     let counts: Vec<u8> = (0..week.groups.len())
         .map(|group| {
+            // A group may do with fewer rather than have everything moved; it never ends below the fewest that will do.
             let has = week.known.iter().filter(|known| known.group == group).count();
-            u8::try_from(has).unwrap_or(u8::MAX).min(table.allowances[group].wanted)
+            u8::try_from(has).unwrap_or(u8::MAX).min(table.allowances[group].at_least)
         })
         .collect();
     let nothing = BTreeSet::new();

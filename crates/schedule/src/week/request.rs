@@ -219,6 +219,12 @@ fn candidates(week: &Week, request: &Request) -> Vec<(OfferKind, usize, Span)> {
             all.push((kind_of(span), slot.place, span));
         }
     }
+    // Right after a session that stands there already.
+    for known in &week.known {
+        if let Some(span) = stretch(week, known.span.end.civil(), minutes) {
+            all.push((kind_of(span), known.place, span));
+        }
+    }
     for window in week.windows.iter().take(MOST_WINDOWS) {
         let mut start = window.span.start.civil();
         while let Some(span) = stretch(week, start, minutes).filter(|span| window.span.covers(*span)) {

@@ -84,3 +84,28 @@ fn an_overruled_session_stays_where_it_was_put() {
     assert!(repair.broken.is_empty() && repair.moves.is_empty() && repair.left.is_empty());
     assert_eq!(repair.kept, vec![0]);
 }
+
+#[test]
+fn one_session_falls_out_rather_than_all_of_them_moving() {
+    // Monday, Wednesday, Friday, and Monday's deck closes. Three sessions would fit only as Tuesday, Thursday, Saturday;
+    // two will do, so Monday falls out and the others stay where people know them.
+    let build = |at_least: u8| {
+        let mut week = week();
+        let seniors = group(&mut week, "Seniors", 3);
+        week.groups[seniors].at_least = at_least;
+        for day in 0..6 {
+            window(&mut week, 0, day, "18:00-19:00");
+        }
+        for day in [0, 2, 4] {
+            known(&mut week, seniors, 0, day, "18:00-18:40");
+        }
+        let monday = span(&week, 0, "00:00-23:00");
+        week.closures.push(Closure { place: None, span: monday, why: "tiles".into() });
+        candidates(&mut week);
+        repair(&week, 10.0).expect("in time")
+    };
+    let fewer = build(2);
+    assert_eq!((fewer.kept.len(), fewer.moves.len(), fewer.moves[0].to), (2, 1, None));
+    let all = build(3);
+    assert_eq!((all.kept.len(), all.moves.len()), (0, 3));
+}

@@ -132,7 +132,7 @@ fn offers_move_the_nearest_session_of_a_full_week() {
     let kinds: Vec<Kind> = reply.breaks.iter().map(|breach| breach.requirement.kind).collect();
     assert_eq!(kinds, vec![Kind::BeforeWater, Kind::FreeDay], "as one more it is also too near to Friday's");
     assert_eq!((reply.instead_of, reply.offers_instead_of), (None, Some(1)), "Friday's would move");
-    assert_eq!(reply.offers.len(), 2, "after the practice, and ending by noon");
+    assert_eq!(reply.offers.len(), 3, "after the practice, ending by noon, and on Friday");
     for offer in &reply.offers {
         let wish = Request { group: seniors, place: offer.place, span: offer.span };
         assert!(answer_instead(&week, &wish, Some(1)).is_granted(), "{}", offer.span);

@@ -123,6 +123,9 @@ fn counts(desk: &Desk, board: &Board, day: Date, to_ask: &Markup) -> Markup {
                     }
                 }
                 (to_ask)
+                @for (monday, n) in app::week::act::no_longer_hold(desk, day) {
+                    li { a href=(super::week::href(monday)) { (say("due-week-broken", &[("n", Value::Count(n as i64))])) } }
+                }
                 @if waiting > 0 { li { a href="/review" { (say("due-waiting", &[("n", Value::Count(waiting as i64))])) } } }
                 @if !board.to_settle.is_empty() {
                     li { (say("due-to-settle", &[("n", Value::Count(board.to_settle.len() as i64))])) ": "

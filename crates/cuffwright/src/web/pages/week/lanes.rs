@@ -254,7 +254,11 @@ fn lines(visit: &Visit, stored: &StoredWeek, day: Date, broken: &BTreeSet<usize>
     for closure in week.closures.iter().filter(|closure| closure.span.day() == day) {
         let place = closure.place.map_or_else(|| text("week-all"), |place| words.place(place).to_owned());
         let values = [("place", Value::Words(&place)), ("why", Value::Words(&closure.why))];
-        all.push(line(closure.span, "wk-line-closed", say("week-line-closed", &values), None));
+        let mut closed = line(closure.span, "wk-line-closed", say("week-line-closed", &values), None);
+        if 23 * 60 <= closure.span.minutes() {
+            closed.times = text("week-all-day");
+        }
+        all.push(closed);
     }
     for (entries, class) in [
         (
