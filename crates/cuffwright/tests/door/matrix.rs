@@ -36,6 +36,7 @@ fn filled(route: &Route, session: &str) -> Vec<String> {
     fill("{name}", &["style.css".to_owned()]);
     fill("{session}", &[session.to_owned()]);
     fill("{version}", &["0".to_owned()]);
+    fill("{station}", &["range".to_owned()]);
     for path in &all {
         assert!(!path.contains('{'), "{path}: say in `filled` what this name can be");
     }
