@@ -108,6 +108,10 @@ pub struct Club {
     pub timetable: Timetable,
     /// The club's own trials of its tests, oldest first.
     pub trials: Vec<facts::TrialFact>,
+    /// Calibrations of bands, oldest first.
+    pub calibrations: Vec<facts::CalibrationFact>,
+    /// Bands in service with a calibration, by what they pull.
+    pub measured: Vec<crate::text::MeasuredBand>,
     /// What could not be read.
     pub unreadable: Vec<Unreadable>,
 }
@@ -150,7 +154,7 @@ impl Desk {
     /// Whose eyes sentences are for.
     pub fn reader(&self) -> Reader<'_> {
         let units = self.club.about.as_ref().map_or(facts::Units::Metric, |club| club.units);
-        Reader { protocol: &self.protocol, units }
+        Reader { protocol: &self.protocol, units, measured: &self.club.measured }
     }
 
     /// The catalogue.
@@ -374,6 +378,7 @@ impl Desk {
                 Kind::KitPiece => read_json(&fact.payload).map(|piece| club.kit.push(piece)),
                 Kind::Inspection => read_json(&fact.payload).map(|look| club.inspections.push(look)),
                 Kind::Trial => read_json(&fact.payload).map(|trial| club.trials.push(trial)),
+                Kind::Calibration => read_json(&fact.payload).map(|read| club.calibrations.push(read)),
                 _ => Ok(()),
             }
             .and_then(|()| club.timetable.take(fact));
@@ -387,6 +392,8 @@ impl Desk {
         club.kit.sort_by(|one, other| one.mark.cmp(&other.mark));
         club.inspections.sort_by_key(|look| look.date);
         club.trials.sort_by_cached_key(|trial| (trial.date, format!("{trial:?}")));
+        club.calibrations.sort_by(|one, other| (one.date, &one.mark).cmp(&(other.date, &other.mark)));
+        club.measured = crate::views::bands::measured(&club);
         self.club = club;
         Ok(())
     }

@@ -47,6 +47,8 @@ pub struct Read {
     pub talks: Vec<facts::TalkFact>,
     /// Decisions, oldest first.
     pub decisions: Vec<facts::DecisionFact>,
+    /// Lengths of the arm by tape, oldest first.
+    pub arms: Vec<facts::ArmLengthsFact>,
     /// What could not be read.
     pub unreadable: Vec<Unreadable>,
 }
@@ -73,13 +75,15 @@ pub fn read(protocol: &Protocol, facts: &[LiveFact], calendar: &Calendar) -> Opt
         }
     }
     let swimmer = swimmer?;
+    let mut arms = std::mem::take(&mut builder.arms);
+    arms.sort_by_cached_key(|arms| (arms.date, format!("{arms:?}")));
     let mut history = builder.finish(History::new(swimmer.to_trade()));
     history.calendar = calendar.clone();
     let mut decisions = builder.decisions;
     decisions.sort_by_cached_key(|decision| (decision.date, format!("{decision:?}")));
     let mut talks = builder.talks;
     talks.sort_by_cached_key(|talk| (talk.date, format!("{talk:?}")));
-    Some(Read { swimmer, history: history.in_order(), talks, decisions, unreadable })
+    Some(Read { swimmer, history: history.in_order(), talks, decisions, arms, unreadable })
 }
 
 /// The younger of two descriptions: youth only ever makes a dose more careful. Ties go by content.
@@ -101,6 +105,7 @@ struct Builder {
     sets: BTreeMap<BlockKey, Vec<(SetFact, Set)>>,
     talks: Vec<facts::TalkFact>,
     decisions: Vec<facts::DecisionFact>,
+    arms: Vec<facts::ArmLengthsFact>,
 }
 
 /// One addition to a history that is not there yet.
@@ -161,6 +166,11 @@ impl Builder {
                 let excluded = session.before_water_override.clone().map(Excluded::BeforeWaterOverride);
                 self.add_session(session.date, session.number, session.context.into(), excluded);
             }
+            Kind::ArmLengths => {
+                let arms: facts::ArmLengthsFact = parse(fact)?;
+                arms.check()?;
+                self.arms.push(arms);
+            }
             Kind::Set => {
                 let fact: SetFact = parse(fact)?;
                 self.add_set(protocol, fact)?;
@@ -181,6 +191,7 @@ impl Builder {
             | Kind::Holiday
             | Kind::PracticeChange
             | Kind::Dryland
+            | Kind::Calibration
             | Kind::DeckSession
             | Kind::DeckEntry
             | Kind::DeckPlace
@@ -317,6 +328,8 @@ pub fn check(protocol: &Protocol, kind: Kind, payload: &str) -> Result<(), Vec<P
         Kind::KitPiece => parse::<facts::KitPieceFact>(&fact).map(drop),
         Kind::Inspection => parse::<facts::InspectionFact>(&fact).map(drop),
         Kind::Trial => parse::<facts::TrialFact>(&fact).and_then(|trial| trial.check()),
+        // A calibration that gives no law is refused: nothing of it is stored.
+        Kind::Calibration => parse::<facts::CalibrationFact>(&fact).and_then(|read| read.fit().map(drop)),
         Kind::DeckSession => parse::<facts::DeckSessionFact>(&fact).and_then(|session| session.check()),
         Kind::DeckPlace => parse::<facts::DeckPlaceFact>(&fact).map(drop),
         Kind::Incident => parse::<facts::IncidentFact>(&fact).map(drop),

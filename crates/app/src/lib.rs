@@ -11,7 +11,7 @@
 //! - [`entry`]: accounts, signing in, devices, the audit; [`roles`]: what each role is shown, as a type of its own;
 //!   [`privacy`]: consent withdrawn, one person's archive, erasure, retention.
 //! - [`numbers`]: statistics of a plain table; [`set_times`], [`year`], [`signals`]: the same of the club's own record.
-//! - [`drawn`]: an exercise of the protocol as a movement of a body.
+//! - [`drawn`]: an exercise of the protocol as a movement of a body; [`reckon`]: the torque of that movement.
 //! - [`mod@week`]: the timetable around the water: described weeks, the club's own calendar, rotas.
 //! - [`screening`]: a screening day, what follows from it, re-tests; [`asking`]: whom to ask this week.
 //! - [`load`]: from a club's own files to band laws, torques, ladders and fatigue.
@@ -34,6 +34,7 @@ pub mod load;
 pub mod moment;
 pub mod numbers;
 pub mod privacy;
+pub mod reckon;
 pub mod review;
 pub mod roles;
 pub mod screening;

@@ -32,11 +32,12 @@ const ENGLISH: &[(&str, &str)] = &[
     ("load", include_str!("../text/en/load.ftl")),
     ("loadcli", include_str!("../text/en/loadcli.ftl")),
     ("protocol", include_str!("../text/en/protocol.ftl")),
+    ("scale", include_str!("../text/en/scale.ftl")),
     ("screening", include_str!("../text/en/screening.ftl")),
+    ("season", include_str!("../text/en/season.ftl")),
     ("web", include_str!("../text/en/web.ftl")),
     ("week", include_str!("../text/en/week.ftl")),
     ("word", include_str!("../text/en/word.ftl")),
-    ("year", include_str!("../text/en/year.ftl")),
 ];
 
 /// A catalogue in one language.
@@ -130,7 +131,7 @@ impl Texts {
                 .protocol
                 .exercise(exercise)
                 .and_then(|exercise| exercise.rung(rung))
-                .map_or_else(|| rung.to_string(), |rung| rung_name(rung, reader.units)),
+                .map_or_else(|| rung.to_string(), |rung| reader.rung_name(rung)),
             Arg::Fault(code) => reader
                 .protocol
                 .fault(code)
@@ -159,6 +160,42 @@ pub struct Reader<'a> {
     pub protocol: &'a Protocol,
     /// Units of the club.
     pub units: Units,
+    /// Bands of the club that were measured, which take the place of nominal rungs.
+    pub measured: &'a [MeasuredBand],
+}
+
+/// A band that was measured with a scale.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MeasuredBand {
+    /// The club's mark on it.
+    pub mark: String,
+    /// Force at double length.
+    pub at_double: Force,
+}
+
+/// A measured band stands for a nominal rung when their forces lie this near, as a part: half of a small step.
+const STANDS_FOR: f64 = 0.11;
+
+impl Reader<'_> {
+    /// A rung as its club reads it: the measured piece where there is one, else its own name, in the club's units.
+    pub fn rung_name(&self, rung: &trade::protocol::Rung) -> String {
+        self.measured_for(rung).map_or_else(
+            || rung_name(rung, self.units),
+            |band| format!("{}, measured {} at double length", band.mark, force(band.at_double, self.units)),
+        )
+    }
+
+    /// The measured band nearest to a nominal rung, where one is near enough.
+    pub fn measured_for(&self, rung: &trade::protocol::Rung) -> Option<&MeasuredBand> {
+        let trade::protocol::Load::Band(nominal) = rung.load else { return None };
+        let off = |band: &MeasuredBand| {
+            band.at_double.ratio_to(nominal).map_or(f64::MAX, |ratio| (ratio - 1.0).abs())
+        };
+        self.measured
+            .iter()
+            .filter(|band| off(band) <= STANDS_FOR)
+            .min_by(|one, other| off(one).total_cmp(&off(other)))
+    }
 }
 
 /// Seconds, without decimals where there are none.

@@ -15,7 +15,7 @@ impl Level {
 
     /// A level as a share (0.95). Refuses what is not between 0.5 and 1.
     pub fn new(share: f64) -> Result<Level, Lack> {
-        if 0.5 <= share && share < 1.0 { Ok(Level(share)) } else { Err(Lack::Setting { name: "level" }) }
+        if (0.5..1.0).contains(&share) { Ok(Level(share)) } else { Err(Lack::Setting { name: "level" }) }
     }
 
     /// The share.

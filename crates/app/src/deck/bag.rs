@@ -9,7 +9,6 @@ use std::collections::{BTreeMap, BTreeSet};
 use door::role::Role;
 use jiff::civil::Date;
 use quantity::Pain;
-use serde::Serialize;
 use trade::dosing::{Action, Proposal, plan};
 use trade::gate::gate;
 use trade::history::{PainKind, PainReport, PainWhen, Sign, Urgency};
@@ -18,13 +17,14 @@ use trade::protocol::{Arms, Exercise, Loads, Tag, Tempo};
 use trade::side::WorkingSide;
 
 use super::budget::{CHANGE_OVER_S, SIDE_CHANGE_S};
-use super::prior::{Prior, prior};
+use super::prior::prior;
+pub use super::shape::*;
 use crate::desk::{Desk, Person};
-use crate::facts::{ContactFact, DeckPlaceFact, DeckSessionFact, KitWord};
+use crate::facts::{DeckSessionFact, KitWord};
 use crate::review::waiting_for;
 use crate::roles::called;
 use crate::roles::lines::may_read;
-use crate::text::{Reader, rung_name};
+use crate::text::Reader;
 
 /// Shape of the bag.
 pub const SHAPE: &str = "cuffwright.bag/1";
@@ -64,168 +64,6 @@ fn answers(out_from: u8) -> [Answer; 7] {
     ]
 }
 
-/// The bag.
-#[derive(Debug, Clone, Serialize)]
-#[allow(missing_docs, reason = "fields are told once, in the console's types and in docs/deck.md")]
-pub struct Bag {
-    pub shape: &'static str,
-    pub device: String,
-    pub session: Session,
-    pub made_at: String,
-    pub made_ms: u64,
-    pub club: String,
-    pub practitioner: Named,
-    pub place: DeckPlaceFact,
-    pub timing: Timing,
-    pub pain: PainRule,
-    pub ratio: Ratio,
-    pub exercises: Vec<Run>,
-    pub swimmers: Vec<Swimmer>,
-    pub kit: Vec<KitPiece>,
-    pub signs: Vec<SignWord>,
-    pub words: BTreeMap<String, String>,
-}
-
-#[derive(Debug, Clone, Serialize)]
-#[allow(missing_docs, reason = "see Bag")]
-pub struct SignWord {
-    pub sign: &'static str,
-    pub words: String,
-}
-
-#[derive(Debug, Clone, Serialize)]
-#[allow(missing_docs, reason = "see Bag")]
-pub struct Session {
-    pub id: String,
-    pub date: String,
-    pub number: u8,
-    pub context: crate::facts::ContextWord,
-    pub title: String,
-    pub pattern: crate::facts::PatternWord,
-    pub minutes: u16,
-    pub by: String,
-}
-
-#[derive(Debug, Clone, Serialize)]
-#[allow(missing_docs, reason = "see Bag")]
-pub struct Named {
-    pub name: String,
-    pub phone: String,
-}
-
-#[derive(Debug, Clone, Serialize)]
-#[allow(missing_docs, reason = "see Bag")]
-pub struct Timing {
-    pub rest_s: f64,
-    pub side_s: f64,
-    pub change_s: f64,
-    pub lead_s: f64,
-    pub cue_grace_s: f64,
-}
-
-#[derive(Debug, Clone, Serialize)]
-#[allow(missing_docs, reason = "see Bag")]
-pub struct PainRule {
-    pub out_from: u8,
-    pub stop_exercise_from: u8,
-    pub event_from: u8,
-    pub refer_from: u8,
-}
-
-#[derive(Debug, Clone, Serialize)]
-#[allow(missing_docs, reason = "see Bag")]
-pub struct Ratio {
-    pub under_13: u8,
-    pub from_13: u8,
-    pub two_adults: u8,
-}
-
-/// Tempo, as the console reads it.
-#[derive(Debug, Clone, Serialize)]
-#[serde(tag = "kind", rename_all = "kebab-case")]
-#[allow(missing_docs, reason = "see Bag")]
-pub enum TempoWord {
-    Beat { out: f64, hold: f64, back: f64 },
-    Hold,
-    Circles { every_s: f64 },
-}
-
-#[derive(Debug, Clone, Serialize)]
-#[allow(missing_docs, reason = "see Bag")]
-pub struct Run {
-    pub id: String,
-    pub name: String,
-    pub arms: &'static str,
-    pub loads_shoulder: bool,
-    pub uses_band: bool,
-    pub tempo: TempoWord,
-    pub cap_s: f64,
-    pub sets: u8,
-    pub movement: String,
-    pub set_up: String,
-    pub cautions: Vec<String>,
-    pub faults: Vec<FaultWord>,
-    pub figure: String,
-}
-
-#[derive(Debug, Clone, Serialize)]
-#[allow(missing_docs, reason = "see Bag")]
-pub struct FaultWord {
-    pub code: String,
-    pub name: String,
-    pub cue: String,
-}
-
-#[derive(Debug, Clone, Serialize)]
-#[allow(missing_docs, reason = "see Bag")]
-pub struct Swimmer {
-    pub id: String,
-    pub name: String,
-    pub full_name: String,
-    pub under_13: bool,
-    pub teaching: bool,
-    pub latex: &'static str,
-    pub emergency: String,
-    pub contacts: Vec<ContactFact>,
-    pub asked_today: bool,
-    pub lines: BTreeMap<&'static str, Vec<LineWord>>,
-    pub why_not: String,
-    pub first: BTreeMap<String, &'static str>,
-}
-
-#[derive(Debug, Clone, Serialize)]
-#[allow(missing_docs, reason = "see Bag")]
-pub struct LineWord {
-    pub exercise: String,
-    pub side: &'static str,
-    pub planned: String,
-    pub rung_name: String,
-    pub sets: u8,
-    pub cap_s: f64,
-    pub timed: bool,
-    pub tempo: TempoWord,
-    pub prior: Prior,
-    pub easier: Vec<Easier>,
-}
-
-#[derive(Debug, Clone, Serialize)]
-#[allow(missing_docs, reason = "see Bag")]
-pub struct Easier {
-    pub rung: String,
-    pub name: String,
-}
-
-#[derive(Debug, Clone, Serialize)]
-#[allow(missing_docs, reason = "see Bag")]
-pub struct KitPiece {
-    pub mark: String,
-    pub what: &'static str,
-    pub pieces: u16,
-    pub latex: &'static str,
-    pub inspected: String,
-    pub due: bool,
-}
-
 impl Desk {
     /// Packs the bag of a session for one device.
     pub fn deck_bag(&self, session: &DeckSessionFact, device: &str, stamp: (&str, u64)) -> Bag {
@@ -260,6 +98,7 @@ impl Desk {
             },
             made_at: stamp.0.to_owned(),
             made_ms: stamp.1,
+            may_decide: false,
             club: about.map(|club| club.name.clone()).unwrap_or_default(),
             practitioner: Named {
                 name: about.map(|club| club.practitioner.clone()).unwrap_or_default(),
@@ -424,7 +263,7 @@ impl Desk {
             exercise: exercise.id.to_string(),
             side: side_word(proposal.side),
             planned: rung.to_string(),
-            rung_name: rung_name(here, self.reader().units),
+            rung_name: self.reader().rung_name(here),
             sets: dose.sets,
             cap_s: dose.cap.seconds(),
             timed: dose.timed,
@@ -463,7 +302,7 @@ impl Desk {
 
 fn easier(exercise: &Exercise, place: usize, reader: Reader<'_>) -> Vec<Easier> {
     let below = exercise.ladder[..place].iter().rev().filter(|rung| !rung.not_heavier).take(2);
-    below.map(|rung| Easier { rung: rung.id.to_string(), name: rung_name(rung, reader.units) }).collect()
+    below.map(|rung| Easier { rung: rung.id.to_string(), name: reader.rung_name(rung) }).collect()
 }
 
 /// The arm that goes first: the weaker by the last session, the left where nothing tells them apart.

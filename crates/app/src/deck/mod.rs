@@ -1,6 +1,6 @@
 //! A session on deck: what a device is given, what it sends back, and what that amounts to.
 //!
-//! A device works without a network. It gets a [`bag`], and sends [`entry`] after entry from its outbox; each is
+//! A device works without a network. It gets a [`bag`] (its fields in [`shape`]), and sends [`entry`] after entry from its outbox; each is
 //! stored as it came. [`fold`] reads the entries of a session as a set, so that loss, doubles and order cannot matter,
 //! and [`settle`] turns what they amount to into the same facts that a session written down by hand makes.
 //!
@@ -18,6 +18,7 @@ pub mod home;
 pub mod plan;
 pub mod prior;
 pub mod settle;
+pub mod shape;
 pub mod track;
 
 /// Kind of device entries in the store.

@@ -119,7 +119,7 @@ impl Desk {
         let found = self.store().live_facts_of_kind(Kind::DeckSession.word()).unwrap_or_default();
         let mut sessions: Vec<DeckSessionFact> =
             found.iter().filter_map(|live| read_json(live.payload()).ok()).collect();
-        sessions.sort_by(|one, other| (other.date, other.number).cmp(&(one.date, one.number)));
+        sessions.sort_by_key(|session| std::cmp::Reverse((session.date, session.number)));
         sessions
     }
 

@@ -6,8 +6,8 @@ use super::cast::Squad;
 use super::days::{BOOKS_OPEN, SEASON, ZONE};
 use super::diary::{Diary, Hand};
 use crate::facts::{
-    ClubFact, GradeWord, InspectionFact, KitPieceFact, KitWord, MeetFact, PeriodFact, PhaseWord,
-    PracticeFact, SeasonFact, Units,
+    CalibrationFact, ClubFact, GradeWord, InspectionFact, KitPieceFact, KitWord, MeetFact, PeriodFact,
+    PhaseWord, PracticeFact, ReadingFact, SeasonFact, Units,
 };
 
 /// Day on which most of the kit was last looked at.
@@ -74,6 +74,7 @@ pub(super) fn tell(diary: &mut Diary<'_>) {
     diary.write(Hand::Office, &meet(date(2026, 12, 12), GradeWord::B, "Candle meet"));
     kit(diary);
     super::weekly::trial(diary);
+    calibrations(diary);
 }
 
 fn practices(diary: &mut Diary<'_>) {
@@ -128,5 +129,52 @@ fn kit(diary: &mut Diary<'_>) {
                 diary.write(Hand::Deck, &fact);
             }
         }
+    }
+}
+
+/// Bands that were measured with a luggage scale, and on which days; one was measured again and had gone softer.
+const MEASURED: [(&str, f64, Date, f64); 6] = [
+    ("B-10", 9.8, date(2026, 9, 12), 1.0),
+    ("B-13", 13.1, date(2026, 9, 12), 1.0),
+    ("B-16", 16.4, date(2026, 9, 12), 1.0),
+    ("B-20", 19.7, date(2026, 9, 12), 1.0),
+    ("B-25", 25.2, date(2026, 9, 12), 1.0),
+    ("B-16", 16.4, date(2026, 11, 14), 0.95),
+];
+
+/// Marks on the band stand this far apart when it is slack, metres.
+const MARKS: f64 = 0.50;
+
+/// Readings as a luggage scale shows them, in steps of 0.02 kg: invented, with the unevenness of a hand that pulls.
+fn calibrations(diary: &mut Diary<'_>) {
+    const KILOGRAM: f64 = 9.806_65;
+    const STRETCHES: [(f64, f64); 7] =
+        [(1.2, 1.01), (1.4, 0.99), (1.6, 1.01), (1.8, 1.0), (2.0, 1.0), (2.3, 0.99), (2.6, 1.005)];
+    for (mark, at_double, day, softer) in MEASURED {
+        diary.at(day, 11 * 60);
+        // One strand with two constants in the ratio of two to one, pulling what the club's list says at double length.
+        let a = at_double * softer / 2.1875;
+        let readings: Vec<(f64, f64)> = STRETCHES
+            .iter()
+            .map(|(stretch, uneven)| {
+                let force = a * (stretch - stretch.powi(-2)) + 0.5 * a * (1.0 - stretch.powi(-3));
+                let shown = (force * uneven / KILOGRAM / 0.02).round() * 0.02;
+                (stretch * MARKS, shown)
+            })
+            .collect();
+        let entered: Vec<String> =
+            readings.iter().map(|(length, shown)| format!("{:.0} {shown:.2}", length * 100.0)).collect();
+        let fact = CalibrationFact {
+            date: day,
+            mark: mark.to_owned(),
+            rest_m: MARKS,
+            readings: readings
+                .iter()
+                .map(|(length_m, shown)| ReadingFact { length_m: *length_m, force_n: shown * KILOGRAM })
+                .collect(),
+            by: super::PRACTITIONER.to_owned(),
+            as_entered: Some(format!("{} (cm, kg)", entered.join("; "))),
+        };
+        diary.write(Hand::Practitioner, &fact);
     }
 }

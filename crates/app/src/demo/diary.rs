@@ -167,7 +167,7 @@ told! {
         AbsenceFact => absences, LimitFact => limits, WaterWeekFact => water_weeks,
         WaterSessionFact => water_sessions, WeeklyCheckFact => weekly_checks;
     aside: SwimmerFact, TalkFact, ClubFact, PracticeFact, SeasonFact, PeriodFact, MeetFact, KitPieceFact,
-        InspectionFact, TrialFact, SquadPlanFact, DeckHoursFact, SupervisorFact, OtherTimeFact, ClosureFact, HolidayFact,
+        InspectionFact, CalibrationFact, ArmLengthsFact, TrialFact, SquadPlanFact, DeckHoursFact, SupervisorFact, OtherTimeFact, ClosureFact, HolidayFact,
         PracticeChangeFact, DrylandFact
 }
 

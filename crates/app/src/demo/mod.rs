@@ -195,6 +195,8 @@ fn tell_member(
         day = day.saturating_add(1.day());
     }
     let history = diary.history.clone();
+    // Written last, so that the invented season does not hang on it.
+    papers::arms(&mut diary, member);
     (subject, diary.into_facts(), history)
 }
 

@@ -9,8 +9,8 @@ use super::random::Random;
 use trade::screening::measure::{Measure, Station};
 
 use crate::facts::{
-    ClinicianFact, ConsentFact, ConsentWord, ContactFact, FindingFact, GrowthFact, IntakeFact, ScreeningFact,
-    SexWord, SideWord, SwimmerFact, WaterWeekFact, WithoutValue,
+    ArmLengthsFact, ClinicianFact, ConsentFact, ConsentWord, ContactFact, FindingFact, GrowthFact,
+    IntakeFact, ScreeningFact, SexWord, SideWord, SwimmerFact, WaterWeekFact, WithoutValue,
 };
 
 /// The club's own roster row.
@@ -317,4 +317,23 @@ fn water(diary: &mut Diary<'_>, member: &Member, day: Date) {
         ..WaterWeekFact::of(from, tenths(km))
     };
     diary.write(Hand::Office, &week);
+}
+
+/// Lengths of the arm, for those who are fifteen and more and were screened: invented, in proportion to height.
+pub(super) fn arms(diary: &mut Diary<'_>, member: &Member) {
+    let day = SCREENING_DAYS[0];
+    if member.age_on(day) < 15.0 || !screened_on(member).contains(&day) {
+        return;
+    }
+    diary.at(day, 17 * 60);
+    let height = height_on(member, day) / 100.0;
+    let centimetres = |share: f64| (height * share * 100.0).round() / 100.0;
+    let fact = ArmLengthsFact {
+        date: day,
+        upper_arm_m: Some(centimetres(0.178)),
+        forearm_m: Some(centimetres(0.147)),
+        wrist_to_knuckle_m: Some(centimetres(0.051)),
+        elbow_spacing_m: Some(centimetres(0.235)),
+    };
+    diary.write(Hand::Practitioner, &fact);
 }

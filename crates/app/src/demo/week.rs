@@ -35,13 +35,13 @@ pub(super) fn tell(diary: &mut Diary<'_>) {
     };
     let beside_pool = [hours(&weekdays, late, evening), saturday.clone()].concat();
     diary.write(Hand::Office, &deck(POOL, beside_pool));
-    diary.write(Hand::Office, &deck(HALL, hours(&[2, 4], time(7, 0, 0, 0), time(14, 0, 0, 0))));
+    diary.write(Hand::Office, &deck(HALL, hours(&[2, 3, 4], time(7, 0, 0, 0), time(14, 0, 0, 0))));
     for (name, days) in [(Hand::Practitioner.name(), &[1, 3, 5][..]), (Hand::Deck.name(), &weekdays[..])] {
         let own = [hours(days, late, evening), saturday.clone()].concat();
         let who = SupervisorFact { name: name.to_owned(), hours: own, ratio: None };
         diary.write(Hand::Practitioner, &who);
     }
-    let mornings = hours(&[2, 4], time(9, 0, 0, 0), time(13, 0, 0, 0));
+    let mornings = hours(&[2, 3, 4], time(9, 0, 0, 0), time(13, 0, 0, 0));
     diary.write(
         Hand::Practitioner,
         &SupervisorFact { name: "Ilmari Suvanne".to_owned(), hours: mornings, ratio: None },
@@ -112,15 +112,14 @@ fn midnight_and(minutes: i64) -> Time {
     Time::midnight().wrapping_add(minutes.minutes())
 }
 
-/// What differs this week: one practice is moved to 16:00, and the pool closes on Friday.
+/// What differs this week: today's practice is moved to 16:00, and the pool closes on Friday.
 fn this_week(diary: &mut Diary<'_>) {
     diary.at(DAY, 7 * 60 + 20);
-    let thursday = date(2026, 11, 26);
     let moved = PracticeChangeFact {
         squad: Squad::Performance.name().to_owned(),
-        date: thursday,
+        date: DAY,
         was: Some(time(17, 45, 0, 0)),
-        now: Some(MovedWord { date: thursday, from: time(16, 0, 0, 0), to: time(17, 55, 0, 0) }),
+        now: Some(MovedWord { date: DAY, from: time(16, 0, 0, 0), to: time(17, 55, 0, 0) }),
         why: "water polo has the evening".to_owned(),
     };
     diary.write(Hand::Office, &moved);

@@ -18,7 +18,7 @@ pub const fn recording(kind: Kind) -> Thing {
     match kind {
         Kind::Swimmer => Thing::EditRoster,
         Kind::Consent => Thing::RecordConsent,
-        Kind::Intake | Kind::Screening | Kind::Growth => Thing::Examine,
+        Kind::Intake | Kind::Screening | Kind::Growth | Kind::ArmLengths => Thing::Examine,
         Kind::Trial => Thing::Examine,
         // A swimmer answers for himself, as with pain; the same holds for what he swam.
         Kind::Pain | Kind::WeeklyCheck | Kind::WaterSession => Thing::ReportPain,
@@ -51,7 +51,7 @@ pub const fn recording(kind: Kind) -> Thing {
         | Kind::Holiday
         | Kind::PracticeChange
         | Kind::Dryland => Thing::EditCalendar,
-        Kind::KitPiece | Kind::Inspection => Thing::EditKit,
+        Kind::KitPiece | Kind::Inspection | Kind::Calibration => Thing::EditKit,
     }
 }
 

@@ -11,12 +11,14 @@
 //! - [`weekly`]: weekly check, water week, single practice, the club's own trial of a test.
 //! - [`club`]: the club itself, practices, season, periods, meets, kit, inspections.
 //! - [`week`]: the timetable: squads' plans, deck hours, supervisors, closures, changes, dryland sessions.
+//! - [`measured`]: a band's calibration, an arm's lengths.
 //! - [`deck`]: a prepared session, its place, an incident.
 
 pub mod body;
 pub mod club;
 pub mod deck;
 pub mod licensed;
+pub mod measured;
 pub mod person;
 pub mod week;
 pub mod weekly;
@@ -28,6 +30,7 @@ pub use body::*;
 pub use club::*;
 pub use deck::*;
 pub use licensed::*;
+pub use measured::*;
 pub use person::*;
 pub use week::*;
 pub use weekly::*;
@@ -187,6 +190,10 @@ kinds! {
     PracticeChange => "practice-change",
     /// A dryland session of a squad.
     Dryland => "dryland",
+    /// A calibration of a band.
+    Calibration => "calibration",
+    /// Lengths of an arm.
+    ArmLengths => "arm-lengths",
     /// A session that was prepared for the deck.
     DeckSession => "deck-session",
     /// What a device on deck wrote down.
@@ -254,6 +261,8 @@ payloads! {
     HolidayFact => Holiday,
     PracticeChangeFact => PracticeChange,
     DrylandFact => Dryland,
+    CalibrationFact => Calibration,
+    ArmLengthsFact => ArmLengths,
     DeckSessionFact => DeckSession,
     DeckPlaceFact => DeckPlace,
     IncidentFact => Incident,

@@ -101,6 +101,25 @@ pub fn read(text: &str, asked: &Asked) -> Result<Fitted, Vec<Problem>> {
     }
 }
 
+/// Fits both constants to bare readings: lengths in metres, forces in newtons.
+pub fn fit_of(rest: Length, readings: &[(f64, f64)]) -> Result<Fit, Vec<Problem>> {
+    let lines: Vec<u64> = Vec::new();
+    let read: Result<Vec<Reading>, _> = readings
+        .iter()
+        .enumerate()
+        .map(|(index, (length, force))| Reading::try_new(index, *length, *force))
+        .collect();
+    let read = read.map_err(|refusal| vec![refusals::calibration(&refusal, &lines)])?;
+    fit(rest, &read, &ScaleError::LUGGAGE_SCALE)
+        .map_err(|refused| refused.iter().map(|refusal| refusals::calibration(refusal, &lines)).collect())
+}
+
+/// Reads a table of readings and nothing more: lengths in metres, forces in newtons.
+pub fn readings(text: &str) -> Result<Vec<(f64, f64)>, Vec<Problem>> {
+    let rows = columns::read(text, COLUMNS, &[0, 1])?;
+    Ok(rows.iter().filter_map(|row| Some((row.values[0]?, row.values[1]?))).collect())
+}
+
 fn lines(rows: &[columns::Row]) -> Vec<u64> {
     rows.iter().map(|row| row.line).collect()
 }

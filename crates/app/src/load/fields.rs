@@ -280,6 +280,43 @@ impl<'a> Fields<'a> {
         Vec::new()
     }
 
+    /// Texts of a list, or one text alone.
+    pub(super) fn texts(&self, names: &[&str]) -> Option<Vec<String>> {
+        for name in names {
+            let Some(value) = self.find(name) else { continue };
+            let items: Vec<&Value> =
+                value.as_array().map_or_else(|| vec![value], |items| items.iter().collect());
+            let texts: Option<Vec<String>> =
+                items.iter().map(|item| item.as_str().map(str::to_owned)).collect();
+            if texts.is_none() {
+                self.found.add(self.problem(name, "load-not-a-text").with("key", (*name).to_owned()));
+            }
+            return texts;
+        }
+        None
+    }
+
+    /// The keys that nobody has asked for yet, as a table of their own; they count as asked for now.
+    pub(super) fn rest_of_table(&self) -> Table {
+        let mut asked = self.asked.borrow_mut();
+        let rest: Table = self
+            .table
+            .iter()
+            .filter(|(key, _)| !asked.contains(&plain(key)))
+            .map(|(key, value)| (key.clone(), value.clone()))
+            .collect();
+        asked.extend(rest.keys().map(|key| plain(key)));
+        rest
+    }
+
+    /// Reads something for its keys alone: whatever is wrong has been reported elsewhere.
+    pub(super) fn silently<T>(&self, read: impl FnOnce() -> T) -> T {
+        let before = self.found.problems.borrow().len();
+        let read = read();
+        self.found.problems.borrow_mut().truncate(before);
+        read
+    }
+
     /// Reports every key that nobody asked for.
     pub(super) fn done(&self) {
         let asked = self.asked.borrow();

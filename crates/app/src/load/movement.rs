@@ -352,6 +352,12 @@ pub(super) fn law(fields: &Fields<'_>, rest: Option<Length>, beside: Beside<'_>)
 
 /// A piece of band.
 pub(super) fn piece(fields: &Fields<'_>, within: &str, beside: Beside<'_>) -> Option<Piece> {
+    let piece = piece_of(fields, within, beside);
+    fields.done();
+    piece
+}
+
+fn piece_of(fields: &Fields<'_>, within: &str, beside: Beside<'_>) -> Option<Piece> {
     let rest = fields.length(&["rest", "rest_length", "free_length", "circumference"]);
     let looped = fields.has(&["circumference"]);
     if rest.is_none() {
@@ -369,7 +375,6 @@ pub(super) fn piece(fields: &Fields<'_>, within: &str, beside: Beside<'_>) -> Op
         }
     };
     let law = law(fields, rest, beside);
-    fields.done();
     Piece::new(law?, rest?, strands).map_err(|refusal| fields.report(refusals::piece(within, &refusal))).ok()
 }
 
@@ -384,6 +389,10 @@ fn band_of(root: &Fields<'_>, kit: Option<Piece>, beside: Beside<'_>) -> Option<
     }
     match root.inside(&["band", "piece", "loop"]) {
         Some(fields) => piece(&fields, "band", beside),
+        // A short description may do without a table of its own for the band.
+        None if root.has(&["rest", "rest_length", "free_length", "circumference"]) => {
+            piece_of(root, "band", beside)
+        }
         None => {
             root.missing("band", "load-why-band");
             None

@@ -98,6 +98,14 @@ const NO: &[&str] = &[
     "completed",
 ];
 
+/// Words for a set that ended before its cap for another reason than form.
+const OTHERWISE: &[&str] = &["kit", "left", "pain", "chose", "chose_to_stop", "stopped"];
+
+/// Whether a set ended before its cap for another reason than form.
+pub fn ended_otherwise(text: &str) -> bool {
+    OTHERWISE.contains(&normal_form(text).as_str())
+}
+
 /// Yes or no; nothing where it says neither.
 pub fn yes(text: &str) -> Option<bool> {
     let form = normal_form(text);

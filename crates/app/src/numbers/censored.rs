@@ -77,7 +77,7 @@ pub fn answer(grid: &Grid, options: &Options) -> Result<Answer, AppError> {
     let counts = json!({
         "family": family_word(options.family), "n": rows.len(), "events": events, "censored": rows.len() - events,
         "groups": if group.is_some() { labels.len() } else { 0 },
-        "group_column": group.map(|column| grid.heads[column].clone()), "left_out": gaps, "unseen": times.unseen,
+        "group_column": group.map(|column| grid.heads[column].clone()), "left_out": gaps, "not_used": covariates.not_used, "unseen": times.unseen,
         "level": options.level.share(),
     });
     let longest = rows.iter().fold(0.0_f64, |longest, row| longest.max(row.time));

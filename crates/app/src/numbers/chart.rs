@@ -46,7 +46,11 @@ pub struct Options {
 
 /// Answers.
 pub fn answer(grid: &Grid, options: &Options) -> Result<Answer, AppError> {
-    let value = need(grid, options.value.as_deref(), VALUE, &[])?;
+    // The only column there is holds the readings, whatever it is called.
+    let value = match (&options.value, grid.heads.len()) {
+        (None, 1) => 0,
+        (named, _) => need(grid, named.as_deref(), VALUE, &[])?,
+    };
     let series = find(grid, options.series.as_deref(), SERIES, &[value])?;
     let mut taken = vec![value];
     taken.extend(series);
@@ -241,7 +245,7 @@ fn against_known(
     k: f64,
     h: f64,
 ) -> Result<Found, stats::lack::Lack> {
-    if !(0.0 < sigma) {
+    if sigma.is_nan() || sigma <= 0.0 {
         return Err(stats::lack::Lack::Setting { name: "sigma" });
     }
     let found = cumulative(values, target, k * sigma, h * sigma)?;

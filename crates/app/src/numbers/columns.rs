@@ -280,6 +280,21 @@ pub fn find(
     Ok(names.iter().find_map(|name| free().find(|(_, head)| known(head, name)).map(|(place, _)| place)))
 }
 
+/// Names of columns that only count rows, as programs add them.
+const COUNTERS: Names =
+    &["", "row", "rows", "rownames", "row_names", "row_number", "rowid", "index", "unnamed_0", "unnamed"];
+
+/// Whether a column only counts rows or says whose a row is, and so explains nothing.
+pub fn is_label(head: &str) -> bool {
+    let form = normal_form(head);
+    COUNTERS.contains(&form.as_str()) || GROUP.contains(&form.as_str())
+}
+
+/// Whether a column only counts rows.
+pub fn is_counter(head: &str) -> bool {
+    COUNTERS.contains(&normal_form(head).as_str())
+}
+
 /// Finds a column that must be there.
 pub fn need(grid: &Grid, named: Option<&str>, names: Names, taken: &[usize]) -> Result<usize, AppError> {
     find(grid, named, names, taken)?.ok_or_else(|| missing(grid, names[0]))

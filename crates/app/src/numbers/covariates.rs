@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::cell::{self, Cell};
-use super::columns::find;
+use super::columns::{find, is_label};
 use super::grid::Grid;
 use crate::error::{AppError, ErrorKind};
 
@@ -25,8 +25,8 @@ pub(super) struct Covariates {
     pub(super) names: Vec<String>,
     /// The values of each row; nothing where one is missing.
     pub(super) rows: Vec<Option<Vec<f64>>>,
-    /// The column in the file that each comes from.
-    pub(super) from: Vec<usize>,
+    /// Columns that were left alone because they only count or name rows.
+    pub(super) not_used: Vec<String>,
 }
 
 /// Most levels a column of words may have.
@@ -40,12 +40,17 @@ pub(super) fn read(grid: &Grid, choice: &Choice, taken: &[usize]) -> Result<Cova
     let places: Vec<usize> = if choice.none {
         Vec::new()
     } else if only.is_empty() {
-        (0..grid.heads.len()).filter(|place| !taken.contains(place) && !ignore.contains(place)).collect()
+        let free = |place: &usize| !taken.contains(place) && !ignore.contains(place);
+        (0..grid.heads.len()).filter(|place| free(place) && !is_label(&grid.heads[*place])).collect()
     } else {
         only
     };
     let mut out =
-        Covariates { names: Vec::new(), rows: vec![Some(Vec::new()); grid.rows.len()], from: Vec::new() };
+        Covariates { names: Vec::new(), rows: vec![Some(Vec::new()); grid.rows.len()], not_used: Vec::new() };
+    out.not_used = (0..grid.heads.len())
+        .filter(|place| !taken.contains(place) && !places.contains(place) && !grid.heads[*place].is_empty())
+        .map(|place| grid.heads[place].clone())
+        .collect();
     for place in places {
         let cells: Vec<Cell> = grid.rows.iter().map(|row| cell::read(&row[place])).collect();
         let head = &grid.heads[place];
@@ -54,7 +59,6 @@ pub(super) fn read(grid: &Grid, choice: &Choice, taken: &[usize]) -> Result<Cova
         }
         if cells.iter().all(|cell| !matches!(cell, Cell::Text(_))) {
             out.names.push(head.clone());
-            out.from.push(place);
             for (row, cell) in out.rows.iter_mut().zip(&cells) {
                 push(
                     row,
@@ -77,7 +81,6 @@ pub(super) fn read(grid: &Grid, choice: &Choice, taken: &[usize]) -> Result<Cova
         }
         for level in levels.iter().skip(1) {
             out.names.push(format!("{head}={level}"));
-            out.from.push(place);
             for ((row, cells), cell) in out.rows.iter_mut().zip(&grid.rows).zip(&cells) {
                 let is = f64::from(u8::from(label(cells) == *level));
                 push(row, (*cell != Cell::Missing).then_some(is));

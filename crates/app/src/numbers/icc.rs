@@ -9,7 +9,7 @@ use stats::reliability::agreement::Agreement;
 use stats::reliability::error::{MeasurementError, detectable_change};
 use stats::reliability::icc::{self, Form};
 
-use super::columns::{RATER, SUBJECT, Troubles, VALUE, find};
+use super::columns::{RATER, SUBJECT, Troubles, VALUE, find, is_counter};
 use super::grid::Grid;
 use super::{Answer, Block, head, say, shown, shown_level, shown_p, shown_range};
 use crate::error::{AppError, ErrorKind};
@@ -200,8 +200,11 @@ fn wide(grid: &Grid, subject: Option<usize>, options: &Options) -> Result<Read, 
                 .all(|row| matches!(super::cell::read(&row[column]), super::cell::Cell::Text(_)))
     };
     let subject = subject.or((!grid.heads.is_empty() && words(0)).then_some(0));
-    let columns: Vec<usize> =
-        (0..grid.heads.len()).filter(|column| Some(*column) != subject && !ignore.contains(column)).collect();
+    let columns: Vec<usize> = (0..grid.heads.len())
+        .filter(|column| {
+            Some(*column) != subject && !ignore.contains(column) && !is_counter(&grid.heads[*column])
+        })
+        .collect();
     let mut rows = Vec::new();
     for row in 0..grid.rows.len() {
         let ratings: Vec<Option<f64>> =

@@ -69,7 +69,7 @@ pub fn answer(grid: &Grid, options: &Options) -> Result<Answer, AppError> {
     };
     let counts = json!({
         "method": method, "n": rows.len(), "groups": labels.len(), "group_column": grid.heads[group],
-        "left_out": left_out, "level": options.level.share(),
+        "left_out": left_out, "not_used": covariates.not_used, "level": options.level.share(),
     });
     let names = &covariates.names;
     let found = MixedSample::new(rows).and_then(|sample| fit(&sample, slope, options.method));

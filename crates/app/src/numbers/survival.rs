@@ -84,7 +84,9 @@ pub(super) fn times(
                 None
             }
         };
-        let seen = seen_column.is_none_or(|column| cell::yes(&grid.rows[row][column]) == Some(true));
+        // A set that ended for kit, pain or a call was seen to end, whoever looked for the cap.
+        let seen = seen_column.is_none_or(|column| cell::yes(&grid.rows[row][column]) == Some(true))
+            || cell::ended_otherwise(said);
         let found = match (time, event) {
             (Some(_), Some(false)) if !seen => {
                 out.unseen += 1;

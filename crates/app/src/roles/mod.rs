@@ -56,7 +56,7 @@ pub const fn seeing(kind: Kind) -> Thing {
     match kind {
         Kind::Swimmer => Thing::Personal,
         Kind::Consent => Thing::Consent,
-        Kind::Intake | Kind::Growth | Kind::Illness | Kind::Absence => Thing::History,
+        Kind::Intake | Kind::Growth | Kind::ArmLengths | Kind::Illness | Kind::Absence => Thing::History,
         Kind::Screening | Kind::Trial => Thing::Screening,
         // What a device wrote down holds pain numbers beside everything else.
         Kind::Pain | Kind::DeckEntry | Kind::WeeklyCheck => Thing::Pain,
@@ -88,7 +88,7 @@ pub const fn seeing(kind: Kind) -> Thing {
         | Kind::Holiday
         | Kind::PracticeChange
         | Kind::Dryland => Thing::Calendar,
-        Kind::KitPiece | Kind::Inspection => Thing::Kit,
+        Kind::KitPiece | Kind::Inspection | Kind::Calibration => Thing::Kit,
     }
 }
 

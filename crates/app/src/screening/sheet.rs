@@ -109,10 +109,9 @@ fn of_gate(gate: &Gate) -> Vec<Flag> {
         flags.push(Flag { level, side: side_of(note), line: note.clone() });
     }
     let tracks = &gate.tracks;
-    for line in [tracks.hypermobile.as_ref(), tracks.growth.as_ref().map(|growth| &growth.line)] {
-        if let Some(line) = line {
-            flags.push(Flag { level: Level::Adapt, side: None, line: line.clone() });
-        }
+    let growth = tracks.growth.as_ref().map(|growth| &growth.line);
+    for line in tracks.hypermobile.iter().chain(growth) {
+        flags.push(Flag { level: Level::Adapt, side: None, line: line.clone() });
     }
     flags
 }
@@ -144,7 +143,7 @@ fn lowest_fifth(desk: &Desk, person: &Person, on: Date) -> Option<Flag> {
             Place::TooFew(_) => (Level::Note, "flag-endurance-too-few"),
             Place::Above => return None,
         };
-        let line = Line::new(screening_rules::C9, says, Class::Health)
+        let line = Line::new(screening_rules::C10, says, Class::Health)
             .with("n", Arg::Count(i64::try_from(group.len()).unwrap_or(i64::MAX)))
             .with("age", Arg::Count(age.into()))
             .with("value", Arg::Number(own, 0))

@@ -149,7 +149,7 @@ fn add(protocol: &Protocol, subject: SubjectId, session: &Session, block: &Block
     for set in &block.sets {
         let Some(fate) = fate(set, &mut out.counts) else { continue };
         let seconds = set.time.seconds();
-        if !(0.0 < seconds) {
+        if seconds.is_nan() || seconds <= 0.0 {
             continue;
         }
         out.rows.push(SetTime {

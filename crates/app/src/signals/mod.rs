@@ -4,8 +4,8 @@
 //! A signal is a reason to ask, never a verdict: it closes nothing and opens nothing. How many would speak by chance
 //! alone is said beside them.
 //!
-//! - [`lines`]: self-starting charts. [`patterns`]: rules that a chart cannot see. [`load`]: kilometres week by week.
-//! [`words`]: the sentences.
+//! - [`lines`]: self-starting charts. [`patterns`]: rules that a chart cannot see.
+//! - [`load`]: kilometres week by week. [`words`]: the sentences.
 
 pub mod lines;
 pub mod load;

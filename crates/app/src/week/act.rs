@@ -8,7 +8,7 @@ use schedule::time::Span;
 use schedule::week::audit::{Session, breaches};
 use schedule::week::plan::{Answer, plan};
 use schedule::week::repair::{Repair, repair};
-use schedule::week::request::{Reply, Request, answer};
+use schedule::week::request::{Reply, Request, answer, answer_instead};
 use schedule::week::{Placed, Slot};
 
 use super::stored::StoredWeek;
@@ -81,10 +81,18 @@ impl StoredWeek {
         })
     }
 
-    /// What is said to a wish.
-    pub fn reply(&self, wish: &Wish) -> Result<(Request, Reply), AppError> {
+    /// What is said to a wish. `instead` names the session that is to move; without it one of the same day moves.
+    pub fn reply(&self, wish: &Wish, instead: Option<&str>) -> Result<(Request, Reply), AppError> {
         let request = self.request(wish)?;
-        let reply = answer(&self.week, &request);
+        let reply = match instead {
+            None => answer(&self.week, &request),
+            Some(uid) => {
+                let at =
+                    self.known.iter().position(|kept| kept.fact.uid == uid && kept.fact.squad == wish.squad);
+                let at = at.ok_or_else(|| AppError::new(ErrorKind::NotFound, "week-no-session"))?;
+                answer_instead(&self.week, &request, Some(at))
+            }
+        };
         Ok((request, reply))
     }
 }
@@ -174,15 +182,16 @@ impl Desk {
 
     /// Sets or moves a session to a wished time, which must be allowed, or be overruled by name with a reason.
     ///
-    /// A session of the squad on the same day moves; otherwise a new one is set.
+    /// The session that it stands instead of moves; otherwise a new one is set.
     pub fn grant(
         &self,
         monday: Date,
         wish: &Wish,
+        instead: Option<&str>,
         overruled: Option<OverruledWord>,
     ) -> Result<Draft, AppError> {
         let stored = self.week_of(monday)?;
-        let (request, reply) = stored.reply(wish)?;
+        let (request, reply) = stored.reply(wish, instead)?;
         let overruled = match (reply.is_granted(), reply.can_be_overruled, overruled) {
             (true, _, _) => None,
             (false, true, Some(own)) => Some(own),
@@ -193,8 +202,7 @@ impl Desk {
             }
         };
         let slot = Slot { place: request.place, span: request.span, in_window: true, exact: false };
-        let before = self.club().timetable.dryland_on(&wish.squad, wish.date).cloned();
-        Ok(match before {
+        Ok(match reply.instead_of.and_then(|at| stored.known.get(at)).cloned() {
             Some(kept) => {
                 let mut fact = session_at(&stored, &slot, next_of(&kept));
                 fact.overruled = overruled;

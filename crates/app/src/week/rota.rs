@@ -139,8 +139,11 @@ pub fn read(text: &str) -> Result<Minutes, Vec<Problem>> {
     if problems.is_empty() { Ok(read) } else { Err(problems) }
 }
 
+/// The cells of one row, with its line in the file.
+type Row = (u64, Vec<String>);
+
 /// Header and rows of a text with a delimiter, with the line of each row. Empty lines are left out.
-fn table(text: &str) -> Result<(Vec<String>, Vec<(u64, Vec<String>)>), Vec<Problem>> {
+fn table(text: &str) -> Result<(Vec<String>, Vec<Row>), Vec<Problem>> {
     let first = text.lines().find(|line| !line.trim().is_empty()).unwrap_or_default();
     let delimiter = [b'\t', b';', b',', b'|']
         .into_iter()
@@ -152,7 +155,7 @@ fn table(text: &str) -> Result<(Vec<String>, Vec<(u64, Vec<String>)>), Vec<Probl
         .delimiter(delimiter)
         .trim(csv::Trim::All)
         .from_reader(text.as_bytes());
-    let mut rows: Vec<(u64, Vec<String>)> = Vec::new();
+    let mut rows: Vec<Row> = Vec::new();
     for record in reader.records() {
         let record =
             record.map_err(|error| vec![Problem::at("", "rota-unreadable").with("detail", error)])?;

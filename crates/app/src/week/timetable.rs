@@ -1,6 +1,5 @@
 //! The timetable as it stands on record: every entry with the id of its fact, so that it can be corrected.
 
-use jiff::civil::Date;
 use store::{FactId, SubjectId};
 use trade::history::{Calendar, Excluded, Meet, Session};
 
@@ -110,13 +109,6 @@ impl Timetable {
                 session.excluded.get_or_insert_with(|| Excluded::BeforeWaterOverride(own.reason.clone()));
             }
         }
-    }
-
-    /// The live dryland session of a squad on a day.
-    pub fn dryland_on(&self, squad: &str, day: Date) -> Option<&Kept<DrylandFact>> {
-        self.dryland
-            .iter()
-            .find(|kept| kept.fact.squad == squad && kept.fact.date == day && !kept.fact.cancelled)
     }
 
     /// A dryland session by its name in calendars.

@@ -388,8 +388,7 @@ impl Wording<'_> {
         RungWord {
             rung: rung.to_string(),
             level: exercise.and_then(|exercise| exercise.place_of(rung)).map(|place| place + 1),
-            name: found
-                .map_or_else(|| rung.to_string(), |rung| crate::text::rung_name(rung, self.reader.units)),
+            name: found.map_or_else(|| rung.to_string(), |rung| self.reader.rung_name(rung)),
         }
     }
 

@@ -31,7 +31,7 @@ pub fn propose(protocol: &Protocol, text: &str, units: Units) -> Result<Answer, 
         plan.proposals.retain(|proposal| wanted.contains(&proposal.exercise.to_string()));
     }
     let texts = Texts::english();
-    let wording = Wording { texts, reader: Reader { protocol, units } };
+    let wording = Wording { texts, reader: Reader { protocol, units, measured: &[] } };
     Ok(wording.answer(&history, &gate, &due, &plan))
 }
 

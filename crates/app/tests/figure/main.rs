@@ -16,7 +16,7 @@ fn body(stature: f64, kilograms: f64, sex: Sex) -> Body {
         mass: Mass::from_kilograms(kilograms),
         stature: Length::from_metres(stature),
     };
-    Body::estimate(person, LengthSet::DrillisContini, &Tape::default()).unwrap()
+    Body::estimate(person, LengthSet::DrillisContini, &Tape::default()).expect("an invented body is measured")
 }
 
 fn every(mut check: impl FnMut(&Exercise, &FigureScript, &Drawn, &[Frame])) {

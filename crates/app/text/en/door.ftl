@@ -163,6 +163,7 @@ archive-kind-consent = Consent
 archive-kind-intake = Intake answers
 archive-kind-screening = Screening
 archive-kind-growth = Growth
+archive-kind-arm-lengths = Lengths of the arm
 archive-kind-pain = Pain and signs
 archive-kind-illness = Illness
 archive-kind-absence = Absence

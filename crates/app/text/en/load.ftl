@@ -41,6 +41,7 @@ load-missing = “{ $key }” is missing. { $why ->
     [load-why-height] It is how much higher the hands are than the feet.
     [load-why-arm] Add it, or a table [body]: the arm's own weight belongs to the strength.
     [load-why-strength] A strength is torque_nm, or force_n with lever_m.
+    [load-why-lengths] They are the rest lengths that may be cut from this roll.
     [load-why-law] Say how the roll pulls: a_n and b_n, at_double_n, or a calibration file.
    *[other] { $why }
 }
@@ -82,3 +83,10 @@ load-test-lever = A lever of { $lever } is none, or longer than an arm.
 load-test-noise = A re-test error of { $noise } lies outside 0 to 100 %.
 load-assumed-rotation = Strength is assumed for rotation only. Measure it for this exercise.
 load-assumed-minor = For anybody under 18 no strength is assumed: measure it, or let the starting table stand alone.
+load-no-kit = No kit: add [[roll]] with its law and lengths_m, or weights_kg.
+load-target = A step from { $low } to { $high } % is none. The lower end lies above 0 and not above the upper.
+load-no-swimmers = Nobody: add [[swimmer]] with a body and now_nm, or strength_nm with share_pct.
+load-no-load-now = What does { $name } pull now? Add now_nm, or strength_nm with share_pct.
+load-no-band-here = No band is pulled in this exercise.
+load-no-weight-here = No weight is lifted in this exercise.
+load-squad-too-large = More lengths or swimmers than this is meant for.

@@ -47,5 +47,28 @@ cli-fatigue-valid = Good for comparing plans within one session. It says nothing
 cli-fatigue-x = time, s
 cli-fatigue-y = share of rested strength
 cli-fatigue-plot = What is left, and what is asked
-cli-fatigue-left = left
-cli-fatigue-asked = asked
+cli-ladder-head = { $geometry }: { $n } rungs, steps aimed at { $low } to { $high } %.
+cli-ladder-columns = Rung, peak N m, error of the kit, share of strength
+cli-ladder-step = + { $size } % (± { $sd }){ $fit ->
+    [small] , less than aimed at
+    [too-large] , more than aimed at: the kit has a gap here
+   *[other] {""}
+}
+cli-ladder-spare = Between the rungs, for an easier step
+cli-ladder-not-offered = Not offered to this body
+cli-ladder-why = { $why ->
+    [past-calibration] Stretched beyond what was measured.
+    [past-200-percent] Stretched beyond 200 %.
+    [slack] Slack at the end of the movement.
+   *[other] It makes no sense here.
+}
+cli-ladder-same = not to be told apart from { $others }
+cli-cut-head = Cut { $n } lengths, of { $of } that were looked at: { $next } of { $swimmers } swimmers then have a rung to stand on and a next one.
+cli-cut-proof = { $proof ->
+    [proven] Proven: nothing gives more of them a rung, and nothing does as much with fewer lengths.
+   *[other] Not proven: at most { $gap } % more might be possible.
+}
+cli-cut-columns = Cut: roll and length, pieces for the busiest session, swimmers on it now
+cli-cut-swimmers = Swimmer, pulls now N m, one below, to stand on, next
+cli-cut-none = none
+cli-cut-safety = Join a loop so that no knot lies across the line to a face. Pull every new piece to its longest ten times, eyes away from the line, before anybody uses it. An adult checks every door anchor. Ask about latex.

@@ -31,8 +31,6 @@ numbers-not-an-amount = “{ $cell }” is not an amount of exposure, or of peop
 numbers-no-name = A name is missing here.
 numbers-rated-twice = “{ $cell }” has rated the same one twice.
 numbers-not-a-level = A level lies between 0.5 and 1, for instance 0.95 or 95.
-numbers-option-number = { $option } must be { $range }.
-numbers-option-number-hint = cuffwright numbers --help shows what each option takes.
 
 ## Why there is no answer
 lack-empty = There is nothing in the table to answer from.

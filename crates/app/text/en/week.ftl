@@ -218,6 +218,7 @@ cli-week-refused-more = And { $more } more; --json lists all.
 ## The stored week
 week-no-club = The record does not say which club it belongs to, so nobody knows the zone of its times.
 week-no-club-hint = Say who the club is first.
+week-no-club-do = Say who the club is
 week-practice = { $squad } practice
 week-own-session = dryland
 week-stale = The week has changed since it was read.
@@ -299,7 +300,7 @@ year-phase-holiday = Holiday
 
 ## The pages
 spot-week = Week
-spot-ahead = Season ahead
+spot-year = Year
 week-lede = { $from } to { $to }. Dryland after the last practice, or hours before it; never right before.
 week-turn = Other weeks
 week-before = Week before
@@ -373,6 +374,7 @@ week-wish-ask = Ask
 week-wish-yes = { $squad }, { $when }, { $place }: yes
 week-wish-no = { $squad }, { $when }, { $place }: no
 week-wish-set = Set it
+week-instead-of = What is set instead moves the session of { $was }.
 week-wish-told = Whoever keeps the calendar can set it.
 week-reason-kept = the reason is on record
 week-better = Better
@@ -446,7 +448,7 @@ week-import-count = { $n ->
 }; nothing is kept yet.
 week-import-keep = Keep all of it
 week-import-line = Line { $line }
-ahead-lede = What is planned away is never counted as missed.
+year-lede = What is planned away is never counted as missed.
 year-none = No season is on record yet.
 year-squads = Squads
 year-table = Season of { $squad }
@@ -467,3 +469,8 @@ fact-kind-closure = Closure
 fact-kind-holiday = Holidays or exams
 fact-kind-practice-change = Practice moved, cancelled or extra
 fact-kind-dryland = Dryland session
+cli-week-which = Give a file with a described week, or --store with a record.
+cli-week-which-hint = cuffwright week FILE.toml plans a described week; cuffwright week --store FILE reads the club's own.
+cli-week-nothing-to-confirm = There is nothing to confirm: everything people know of holds, or there is no plan.
+cli-week-confirm-by = --confirm needs --by with the name that stands in the record.
+cli-week-confirmed = Recorded. Sessions set or changed: { $number }.

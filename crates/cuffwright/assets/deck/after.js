@@ -62,7 +62,7 @@ export function afterView(app) {
   }
 
   return {
-    node: el("div", { class: "deck-after" }, state, el("div", { class: "deck-row" }, review, record, save), refused, el("section", { "aria-labelledby": "after-head" }, el("h2", { id: "after-head" }, text("after-head")), people)),
+    node: el("div", { class: "deck-after" }, state, el("div", { class: "deck-row" }, bag.may_decide && review, record, save), refused, el("section", { "aria-labelledby": "after-head" }, el("h2", { id: "after-head" }, text("after-head")), people)),
     update() {
       const key = `${session.state.seq}|${outbox.refused.length}`;
       say(state, outbox.waiting === 0 ? text("after-all-sent") : text("after-waiting", { n: outbox.waiting }));

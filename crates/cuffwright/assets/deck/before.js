@@ -20,7 +20,8 @@ export function beforeView(app, onwards) {
   const counts = el("p", { class: "deck-counts", role: "status" });
   const start = el("button", { type: "button", class: "deck-primary", id: "to-live" });
   start.addEventListener("click", async () => {
-    await app.beat.wake().catch(() => undefined);
+    // A browser may refuse to make a sound; nobody waits for it.
+    void app.beat.wake().catch(() => undefined);
     void app.awake.want();
     if (session.state.waves !== crew.waves()) await app.put((t) => session.write(t, [{ k: "crew", adults: session.state.adults, waves: crew.waves() }]));
     onwards();

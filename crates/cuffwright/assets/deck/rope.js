@@ -11,7 +11,7 @@ export class Rope {
   #floats = [];
 
   constructor() {
-    this.node = svg("svg", { class: "deck-rope", "aria-hidden": "true", preserveAspectRatio: "none" });
+    this.node = svg("svg", { class: "deck-rope", "aria-hidden": "true", preserveAspectRatio: "xMinYMid meet" });
   }
 
   /** @param {number} cap_s @param {number} seconds @param {string} stands */

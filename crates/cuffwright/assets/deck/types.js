@@ -65,6 +65,7 @@
  * @property {string} device  how this device is named in the record
  * @property {{id:string, date:string, number:number, context:string, title:string, pattern:Pattern, minutes:number, by:string}} session
  * @property {string} made_at
+ * @property {boolean} may_decide  whoever holds this device may confirm the next doses
  * @property {string} club
  * @property {{name:string, phone:string}} practitioner
  * @property {{number:string, address:string, entrance:string, defibrillator:string}} place

@@ -95,7 +95,7 @@ fn asked(args: &Args) -> Result<Asked, Problem> {
         Muscle::of(joint)
     };
     let every = match args.every {
-        Some(every) if 0.01 <= every && every <= 3600.0 => Some(Time::from_seconds(every)),
+        Some(every) if (0.01..=3600.0).contains(&every) => Some(Time::from_seconds(every)),
         Some(_) => return Err(Problem::at("--every", "load-every")),
         None => None,
     };

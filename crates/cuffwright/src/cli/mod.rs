@@ -15,6 +15,7 @@ mod backup;
 mod band;
 mod clock;
 mod confirm;
+mod cut;
 mod demo;
 mod dose;
 mod due;
@@ -28,6 +29,7 @@ mod gate;
 mod import;
 mod init;
 mod input;
+mod ladder;
 mod log;
 mod numbers;
 mod open;
@@ -126,6 +128,8 @@ enum Command {
     Band(band::Args),
     Torque(torque::Args),
     Fatigue(fatigue::Args),
+    Ladder(ladder::Args),
+    Cut(cut::Args),
 }
 
 /// What every command is told besides its own arguments.
@@ -200,6 +204,8 @@ fn answer_to(arguments: &[OsString]) -> Result<Answer, Failure> {
         Command::Band(args) => band::run(&args, context),
         Command::Torque(args) => torque::run(&args, context),
         Command::Fatigue(args) => fatigue::run(&args, context),
+        Command::Ladder(args) => ladder::run(&args, context),
+        Command::Cut(args) => cut::run(&args, context),
     }
 }
 

@@ -26,6 +26,11 @@ pub(crate) struct StoreArgs {
 }
 
 impl StoreArgs {
+    /// A store under the built-in protocol, for a command that names its store in its own way.
+    pub(crate) fn of(store: &Path) -> Self {
+        Self { store: store.to_owned(), protocol: None }
+    }
+
     /// Opens both. A store that is refused keeps every byte.
     pub(crate) fn open(&self) -> Result<Desk, Failure> {
         let protocol = protocol(self.protocol.as_deref())?;

@@ -1,14 +1,20 @@
-//! `cuffwright week`: a week described in a file, planned without a store.
+//! `cuffwright week`: a week described in a file, planned without a store; or the club's own.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
-use app::week::described::{BrokenWord, SessionWord, TimeWord, WeekAnswer, run as answer};
+use app::week::act::{Standing, standing};
+use app::week::described::{BrokenWord, SessionWord, TimeWord, WeekAnswer, run as answer, stored_answer};
+use app::week::stored::monday_of;
+use jiff::civil::Date;
+use store::SubjectId;
 
 use super::Context;
 use super::answer::Answer;
+use super::clock;
 use super::exit::Exit;
 use super::failure::{Failure, Trouble};
 use super::input::{self, AtMost};
+use super::open::{self, StoreArgs};
 use super::page::Page;
 use super::words::{say, word};
 
@@ -20,7 +26,8 @@ const REFUSED_LISTED: usize = 40;
 /// Plans a described week: dryland around the water, by the trade's rules, or the clash that makes it impossible.
 ///
 /// FILE is TOML: groups, practices, deck hours, supervisors, meets, school, other loads, closures, known sessions and
-/// wishes. docs/week.md describes it with examples. Needs no store; a dash reads standard input.
+/// wishes. docs/week.md describes it with examples. That needs no store; a dash reads standard input. With --store the
+/// club's own week is read instead, and --confirm records the plan or the repair that is proposed.
 #[derive(Debug, clap::Args)]
 #[command(after_long_help = "\
 JSON: shape cuffwright.week/1 with outcome (plan, clash, out-of-time), feasible, proven, points, at_most, gap, plan, \
@@ -29,17 +36,71 @@ moves) when known sessions are described, requests (allowed, reasons, offers), r
 have, and why) and notes. The exit code is 1 for a clash.")]
 pub(super) struct Args {
     /// The week; `-` for standard input.
-    #[arg(value_name = "FILE")]
-    file: PathBuf,
+    #[arg(value_name = "FILE", conflicts_with = "store")]
+    file: Option<PathBuf>,
+    /// Reads the club's own week out of its record instead.
+    #[arg(long, value_name = "FILE")]
+    store: Option<PathBuf>,
+    /// A day of the week that is meant; this week when left out.
+    #[arg(long, value_name = "DATE", requires = "store", value_parser = super::words::day)]
+    of: Option<Date>,
+    /// Records the proposed plan or repair.
+    #[arg(long, requires = "store")]
+    confirm: bool,
+    /// Who confirms: the name that stands in the record.
+    #[arg(long, value_name = "NAME", requires = "confirm")]
+    by: Option<String>,
+    /// Writes the squad's calendar (iCalendar) instead.
+    #[arg(long, value_name = "SQUAD", requires = "store", conflicts_with = "confirm")]
+    feed: Option<String>,
     /// Longest search. The answer then says what might still be gained.
     #[arg(long, value_name = "SECONDS", default_value_t = 30, value_parser = clap::value_parser!(u32).range(1..=3600))]
     seconds: u32,
 }
 
 pub(super) fn run(args: &Args, context: Context) -> Result<Answer, Failure> {
-    let text = input::text(&args.file, WEEK_FILE)?;
-    let answer = answer(&text, f64::from(args.seconds)).map_err(|problems| {
-        let file = input::name_of(&args.file);
+    match (&args.file, &args.store) {
+        (Some(file), _) => described(file, args.seconds, context),
+        (None, Some(store)) => stored(store, args, context),
+        (None, None) => Err(Failure::new(Exit::Input, "cli-week-which", &[]).hint("cli-week-which-hint")),
+    }
+}
+
+/// The club's own week.
+fn stored(store: &Path, args: &Args, context: Context) -> Result<Answer, Failure> {
+    let mut desk = StoreArgs::of(store).open()?;
+    let moment = clock::moment(&desk, context)?;
+    let monday = monday_of(args.of.unwrap_or(moment.today));
+    if let Some(squad) = &args.feed {
+        let stamp = moment.stamp.parse().unwrap_or(jiff::Timestamp::UNIX_EPOCH);
+        let text = desk.squad_feed(squad, stamp)?;
+        return Ok(Answer { exit: Exit::Well, text, refusal: None });
+    }
+    let week = desk.week_of(monday)?;
+    if args.confirm {
+        let by = args.by.as_deref().map(str::trim).filter(|by| !by.is_empty());
+        let by = by.ok_or_else(|| Failure::new(Exit::Input, "cli-week-confirm-by", &[]))?;
+        let drafts = match standing(&week) {
+            Standing::Broken(_) => desk.confirm_repair(monday, &week.digest)?,
+            Standing::Unplanned(_) => desk.adopt_plan(monday, &week.digest)?,
+            Standing::Sound | Standing::OutOfTime => Vec::new(),
+        };
+        if drafts.is_empty() {
+            return Err(Failure::new(Exit::Refused, "cli-week-nothing-to-confirm", &[]));
+        }
+        desk.record(&moment, &open::author(by), SubjectId::CLUB, &drafts)?;
+        let mut page = Page::default();
+        page.line(&say("cli-week-confirmed", &[("number", drafts.len().to_string())]));
+        return Ok(Answer::page(Exit::Well, page));
+    }
+    finish(&stored_answer(&week), context)
+}
+
+/// A week described in a file.
+fn described(file: &Path, seconds: u32, context: Context) -> Result<Answer, Failure> {
+    let text = input::text(file, WEEK_FILE)?;
+    let answer = answer(&text, f64::from(seconds)).map_err(|problems| {
+        let file = input::name_of(file);
         let mut failure = Failure::new(Exit::Input, "cli-week-refused", &[("file", file.clone())]);
         let mut hints = Vec::new();
         for problem in &problems {
@@ -58,14 +119,18 @@ pub(super) fn run(args: &Args, context: Context) -> Result<Answer, Failure> {
             .collect();
         failure.list(troubles)
     })?;
-    let exit = if answer.outcome == "clash" { Exit::Problems } else { Exit::Well };
-    if context.json {
-        return Ok(Answer::json(exit, &answer));
-    }
-    Ok(Answer::page(exit, page_of(&answer)))
+    finish(&answer, context)
 }
 
-pub(super) fn page_of(answer: &WeekAnswer) -> Page {
+fn finish(answer: &WeekAnswer, context: Context) -> Result<Answer, Failure> {
+    let exit = if answer.outcome == "clash" { Exit::Problems } else { Exit::Well };
+    if context.json {
+        return Ok(Answer::json(exit, answer));
+    }
+    Ok(Answer::page(exit, page_of(answer)))
+}
+
+fn page_of(answer: &WeekAnswer) -> Page {
     let mut page = Page::default();
     let days = [("from", answer.from.clone()), ("to", answer.to.clone()), ("zone", answer.zone.clone())];
     page.line(&say("cli-week-of", &days));

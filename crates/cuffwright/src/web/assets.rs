@@ -30,6 +30,7 @@ pub const SHEETS: &[(&str, &str)] = &[
     ("pages", include_str!("../../assets/css/pages.css")),
     ("door", include_str!("../../assets/css/door.css")),
     ("screening", include_str!("../../assets/css/screening.css")),
+    ("season", include_str!("../../assets/css/season.css")),
     ("deck", include_str!("../../assets/css/deck.css")),
     ("week", include_str!("../../assets/css/week.css")),
     ("print", include_str!("../../assets/css/print.css")),

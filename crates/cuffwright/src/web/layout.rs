@@ -36,7 +36,7 @@ impl Place {
     /// Its spots; none while the place does not exist yet. The first is where the place itself leads.
     pub const fn spots(self) -> &'static [Spot] {
         match self {
-            Place::Due => &[Spot::Due, Spot::Review],
+            Place::Due => &[Spot::Due, Spot::Review, Spot::Charts],
             Place::Deck => &[Spot::Deck, Spot::Session, Spot::Devices],
             Place::People => &[
                 Spot::People,
@@ -49,8 +49,8 @@ impl Place {
             ],
             Place::Kit => &[Spot::Kit],
             Place::Rules => &[Spot::Rules, Spot::Exercises, Spot::Sources],
-            Place::Week => &[Spot::Week, Spot::Ahead],
-            Place::Year => &[Spot::Season, Spot::SetTimes],
+            Place::Week => &[Spot::Week],
+            Place::Year => &[Spot::Year, Spot::Season, Spot::SetTimes],
         }
     }
 
@@ -102,14 +102,16 @@ pub enum Spot {
     Audit,
     /// For how long records are kept.
     Retention,
-    /// The timetable.
-    Week,
-    /// The weeks to come, with their planned reductions.
-    Ahead,
     /// What the season showed.
     Season,
     /// What sets to expect.
     SetTimes,
+    /// Whose line moved, and the load.
+    Charts,
+    /// The timetable.
+    Week,
+    /// The season.
+    Year,
 }
 
 impl Spot {
@@ -133,9 +135,10 @@ impl Spot {
             Spot::Audit => "/audit",
             Spot::Retention => "/retention",
             Spot::Week => "/week",
-            Spot::Ahead => "/week/ahead",
-            Spot::Season => "/year",
-            Spot::SetTimes => "/year/set-times",
+            Spot::Year => "/year",
+            Spot::Season => "/season",
+            Spot::SetTimes => "/season/set-times",
+            Spot::Charts => "/due/charts",
         }
     }
 
@@ -157,10 +160,11 @@ impl Spot {
             Spot::Accounts => "spot-accounts",
             Spot::Audit => "spot-audit",
             Spot::Retention => "spot-retention",
-            Spot::Week => "spot-week",
-            Spot::Ahead => "spot-ahead",
             Spot::Season => "spot-season",
             Spot::SetTimes => "spot-set-times",
+            Spot::Charts => "spot-charts",
+            Spot::Week => "spot-week",
+            Spot::Year => "spot-year",
         }
     }
 }
@@ -366,24 +370,26 @@ mod tests {
     }
 
     #[test]
-    fn only_places_that_exist_are_links() {
-        let page = rendered(Here::At(Place::Due, Spot::Due));
-        for (path, is_there) in [
-            ("/due", true),
+    fn only_places_that_are_open_to_the_reader_are_links() {
+        let owner = rendered(Here::At(Place::Due, Spot::Due));
+        let coach = Principal { role: door::role::Role::HeadCoach, ..Principal::laptop("") };
+        let coach = Frame { title: "People", who: Some(&coach), ..Frame::default() };
+        let coach = shell(&coach, html! {}).into_string();
+        let stranger = shell(&Frame { title: "Sign in", ..Frame::default() }, html! {}).into_string();
+        for (path, is_coachs) in [
+            ("/due", false),
             ("/people", true),
-            ("/rules", true),
-            ("/review", true),
-            ("/deck", true),
+            ("/week", true),
+            ("/deck", false),
             ("/kit", true),
-            ("/week", false),
-            ("/year", false),
-            ("#\"", false),
+            ("/rules", true),
         ] {
-            assert_eq!(page.contains(&format!("href=\"{path}")), is_there, "{path}");
+            let link = format!("<li><a href=\"{path}\"");
+            assert!(owner.contains(&link), "{path}");
+            assert_eq!(coach.contains(&link), is_coachs, "{path}");
+            assert!(!stranger.contains(&link), "{path}");
         }
-        for word in ["Week", "Year"] {
-            assert!(!page.contains(&format!(">{word}<")), "{word} is named but cannot be reached");
-        }
+        assert!(!owner.contains("href=\"#\""));
     }
 
     #[test]

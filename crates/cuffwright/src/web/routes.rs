@@ -13,8 +13,8 @@ use axum::routing::{MethodRouter, get, post};
 
 use super::error::{Kind, WebError};
 use super::pages::{
-    club, deck, door, due, facts, home, import, kit, people, person, privacy, record, review, rules,
-    screening, see_as, session, views, week, weekly, year,
+    band, club, deck, door, due, facts, home, import, kit, people, person, privacy, record, review, rules,
+    screening, season, see_as, session, views, week, weekly, what_if, year,
 };
 use super::site::Site;
 use super::site::guard::only_us;
@@ -122,6 +122,7 @@ pub const ROUTES: &[Route] = &[
     shows("/people/{id}", Needs::Swimmer(Thing::Roster), person::show),
     shows("/views", Needs::Some(Thing::Roster), views::all),
     shows("/views/{id}", Needs::Swimmer(Thing::Roster), views::one),
+    shows("/people/{id}/loads", CLINICAL, person::loads::show),
     takes("/people/{id}/decide", Needs::Swimmer(Thing::Decide), person::decide::decide, FORM_LIMIT),
     shows("/people/{id}/record/{sheet}", Needs::Sheet, record::show),
     takes("/people/{id}/record/{sheet}", Needs::Sheet, record::send, FORM_LIMIT),
@@ -153,6 +154,13 @@ pub const ROUTES: &[Route] = &[
     takes("/club", Needs::Everybody(Thing::EditCalendar), club::send, FORM_LIMIT),
     shows("/kit", Needs::Everybody(Thing::Kit), kit::show),
     takes("/kit", Needs::Everybody(Thing::EditKit), kit::send, FORM_LIMIT),
+    shows("/kit/band", Needs::Everybody(Thing::Kit), band::show),
+    takes("/kit/band", Needs::Everybody(Thing::EditKit), band::send, FORM_LIMIT),
+    shows("/kit/what-if", Needs::Everybody(Thing::Kit), what_if::show),
+    // The season: counts without names; set times with them.
+    shows("/season", Needs::Everybody(Thing::Counts), season::board::show),
+    shows("/season/set-times", CLINICAL, season::set_times::show),
+    shows("/due/charts", CLINICAL, season::charts::show),
     // The timetable: everybody sees when and where; whoever keeps the calendar changes it.
     shows("/week", Needs::Everybody(Thing::Calendar), week::show),
     takes("/week", Needs::Everybody(Thing::EditCalendar), week::send, FORM_LIMIT),
@@ -166,10 +174,7 @@ pub const ROUTES: &[Route] = &[
     shows("/people/{id}/calendar", Needs::Swimmer(Thing::Roster), week::files::person_feed),
     shows("/week/table.csv", Needs::Everybody(Thing::Calendar), week::files::table),
     shows("/week/week.json", Needs::Everybody(Thing::Calendar), week::files::week_json),
-    shows("/week/ahead", Needs::Everybody(Thing::Calendar), week::ahead::show),
-    // The season: counts without names; set times with them.
-    shows("/year", Needs::Everybody(Thing::Counts), year::season::show),
-    shows("/year/set-times", CLINICAL, year::set_times::show),
+    shows("/year", Needs::Everybody(Thing::Calendar), year::show),
     // The rules.
     shows("/rules", Needs::Everybody(Thing::Protocol), rules::show),
     shows("/rules/sources", Needs::Everybody(Thing::Protocol), rules::sources),

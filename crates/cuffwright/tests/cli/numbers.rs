@@ -44,7 +44,8 @@ fn ratings_wide_and_long_give_the_printed_correlations() {
     }
     // The same as a long table, shuffled, with semicolons, decimal commas and other heads.
     let mut long = "Swimmer ;JUDGE; Rating\n".to_owned();
-    for (person, line) in wide.lines().skip(1).enumerate().rev() {
+    let people: Vec<&str> = wide.lines().skip(1).collect();
+    for (person, line) in people.into_iter().enumerate().rev() {
         for (judge, cell) in line.split(',').enumerate() {
             long.push_str(&format!("p{person};{judge};{cell},0\n"));
         }
@@ -178,6 +179,11 @@ fn data_without_an_answer_are_told_so() {
     let one = "swimmer,seconds,event\nA,30,1\nA,44,1\nA,61,0\n";
     let json = asked("censored", &[], one).ends_with(0).json("cuffwright.numbers.censored/1");
     assert_eq!(json["notes"], serde_json::json!(["too-few"]));
+    // A column that only counts rows, as R writes one, or a second name explains nothing.
+    let named = "\"\",swimmer,id,seconds,event\n1,A,7,30,1\n2,A,8,44,1\n3,B,9,61,0\n4,B,10,52,1\n";
+    let json = asked("censored", &[], named).ends_with(0).json("cuffwright.numbers.censored/1");
+    assert_eq!(json["estimates"].as_array().unwrap().len(), 1, "{json}");
+    assert_eq!((&json["group_column"], &json["not_used"]), (&"swimmer".into(), &serde_json::json!(["id"])));
     // A number that is none counts as missing; the row is left out, and counted.
     let json = asked("censored", &[], "seconds,event\n30,1\nNaN,1\n44,1\n61,0\n,0\n").ends_with(0);
     assert_eq!(json.json("cuffwright.numbers.censored/1")["left_out"], 2);

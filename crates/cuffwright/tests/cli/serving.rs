@@ -144,10 +144,15 @@ fn phones_are_served_only_with_an_account_and_then_encrypted() {
     // Plain words on the encrypted port get no page.
     let port: u16 = name.trim_end_matches('/').rsplit(':').next().unwrap().parse().unwrap();
     let mut socket = TcpStream::connect(("127.0.0.1", port)).unwrap();
-    write!(socket, "GET / HTTP/1.1\r\nHost: 127.0.0.1:{port}\r\nConnection: close\r\n\r\n").unwrap();
+    let ask = format!("GET / HTTP/1.1\r\nHost: 127.0.0.1:{port}\r\nConnection: close\r\n\r\n");
+    socket.write_all(ask.as_bytes()).unwrap();
     let mut said = Vec::new();
     socket.read_to_end(&mut said).ok();
-    assert!(!String::from_utf8_lossy(&said).contains("HTTP/1.1 200"));
+    let said = String::from_utf8_lossy(&said).into_owned();
+    assert!(
+        said.starts_with("HTTP/1.1 308") && said.contains(&format!("https://127.0.0.1:{port}/")),
+        "{said}"
+    );
     assert_eq!(server.interrupt(), Some(0));
     let kept = std::fs::read_dir(format!("{store}.certificates")).unwrap().count();
     assert_eq!(kept, 4, "authority and laptop, certificate and key");

@@ -36,7 +36,7 @@ export function bag(count, exercises = [exercise("SC-1", "both")], more = {}) {
   }
   return {
     shape: "cuffwright.bag/1", device: "test", session: { id: "s1", date: "2026-11-25", number: 1, context: "rested", title: "", pattern: "together", minutes: 26, by: "", ...more },
-    made_at: "", club: "", practitioner: { name: "", phone: "" }, place: { number: "", address: "", entrance: "", defibrillator: "" },
+    made_at: "", may_decide: true, club: "", practitioner: { name: "", phone: "" }, place: { number: "", address: "", entrance: "", defibrillator: "" },
     timing: { rest_s: 30, side_s: 5, change_s: 45, lead_s: 5, cue_grace_s: 5 }, pain: { out_from: 3, stop_exercise_from: 1, event_from: 3, refer_from: 5 },
     ratio: { under_13: 8, from_13: 15, two_adults: 20 }, exercises, swimmers, kit: [], words: {},
   };

@@ -124,7 +124,11 @@ impl Stage {
     pub(crate) async fn open(width: u32, exercises: &[(&str, u32)]) -> Self {
         let turn = TURN.lock().await;
         let home = folder("run");
-        std::fs::copy(club().join("demo.cuff"), home.join("demo.cuff")).unwrap();
+        // The record may have a journal beside it.
+        for file in std::fs::read_dir(club()).unwrap() {
+            let file = file.unwrap();
+            std::fs::copy(file.path(), home.join(file.file_name())).unwrap();
+        }
         let server = Server::start(&home, 0);
         let (driver, port) = start_driver().await;
         let profile = folder("profile");
@@ -257,7 +261,7 @@ impl Stage {
     pub(crate) fn on_record(&mut self) -> (Vec<String>, Vec<Value>) {
         self.server.kill();
         let store =
-            store::Store::open(&self.server.folder.join("demo.cuff"), store::Open { create: false }).unwrap();
+            store::Store::open(self.server.folder.join("demo.cuff"), store::Open { create: false }).unwrap();
         let entries = store.live_facts_of_kind("deck-entry").unwrap();
         let ids = entries.iter().map(|live| live.fact.told.id.to_string()).collect();
         let sets = store.live_facts_of_kind("set").unwrap();
@@ -294,7 +298,11 @@ async fn start_driver() -> (Child, u16) {
     let mut port = None;
     while let Ok(Some(line)) = lines.next_line().await {
         port = port.or_else(|| {
-            line.trim_end_matches('.').rsplit("on port ").next().and_then(|word| word.parse().ok())
+            line.trim_end_matches('.')
+                .rsplit("on port ")
+                .next()
+                .and_then(|word| word.parse().ok())
+                .filter(|port| *port != 0)
         });
         if line.contains("started successfully") {
             break;

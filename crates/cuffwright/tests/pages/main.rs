@@ -11,6 +11,8 @@ mod person;
 mod record;
 mod review;
 mod rules;
+mod scale;
 mod screening;
 mod session;
 mod site;
+mod week;

@@ -36,6 +36,8 @@ const BUILT_NAMES: &[&str] = &[
     "offer-",
     "year-phase-",
     "weekday-",
+    "week-grade-",
+    "week-import-",
     "tag-",
     "urgency-",
     "end-",

@@ -322,7 +322,6 @@ fn running(shown: &Shown<'_>, clock: &Clock, camera: &Camera, by: (f64, f64)) ->
     let mut order: Vec<usize> = (0..frames[0].len()).collect();
     let near = |layer: usize| frames.iter().map(|frame| frame[layer].near).sum::<f64>();
     order.sort_by(|one, other| near(*one).total_cmp(&near(*other)));
-    let values = |of: &dyn Fn(&Vec<Layer>) -> String| -> Vec<String> { frames.iter().map(of).collect() };
     html! {
         @for layer in order {
             @let first = &frames[0][layer];
@@ -331,12 +330,14 @@ fn running(shown: &Shown<'_>, clock: &Clock, camera: &Camera, by: (f64, f64)) ->
                     @for skin in 0..first.skins.len() {
                         @if !rim || first.rimmed {
                             @let class = if rim { "figure-rim" } else { first.skins[skin].0 };
-                            (animated(class, &values(&|frame| frame[layer].skins[skin].1.closed(by)), clock))
+                            @let shapes: Vec<&Outline> = frames.iter().map(|frame| &frame[layer].skins[skin].1).collect();
+                            (animated(class, &shapes, |outline| outline.closed(by), clock))
                         }
                     }
                     @if first.line.is_some() {
                         @let class = if rim { "figure-rim" } else { "figure-strand" };
-                        (animated(class, &values(&|frame| frame[layer].line.as_ref().map_or_else(String::new, |line| line.open(by))), clock))
+                        @let shapes: Vec<&Outline> = frames.iter().filter_map(|frame| frame[layer].line.as_ref()).collect();
+                        (animated(class, &shapes, |outline| outline.open(by), clock))
                     }
                 }
             }
@@ -344,12 +345,21 @@ fn running(shown: &Shown<'_>, clock: &Clock, camera: &Camera, by: (f64, f64)) ->
     }
 }
 
-fn animated(class: &str, shapes: &[String], clock: &Clock) -> Markup {
-    let still = shapes.windows(2).all(|pair| pair[0] == pair[1]);
+/// What moves less than this on the page is drawn once: contacts shift a resting limb by hairs.
+const STILL: f64 = 0.8;
+
+fn animated(class: &str, shapes: &[&Outline], path: impl Fn(&Outline) -> String, clock: &Clock) -> Markup {
+    let Some(first) = shapes.first() else { return html! {} };
+    let apart = |one: &Outline, other: &Outline| {
+        one.0.iter().zip(&other.0).map(|(a, b)| (a.0 - b.0).hypot(a.1 - b.1)).fold(0.0, f64::max)
+    };
+    let still = shapes.iter().all(|shape| apart(first, shape) < STILL);
+    let spelled: Vec<String> =
+        if still { Vec::new() } else { shapes.iter().map(|shape| path(shape)).collect() };
     let values: Vec<&str> =
-        clock.frames.iter().filter_map(|frame| shapes.get(*frame)).map(String::as_str).collect();
+        clock.frames.iter().filter_map(|frame| spelled.get(*frame)).map(String::as_str).collect();
     html! {
-        path class=[(!class.is_empty()).then_some(class)] d=(shapes[0]) {
+        path class=[(!class.is_empty()).then_some(class)] d=(path(first)) {
             @if !still {
                 animate attributeName="d" dur=(clock.lasts) repeatCount="indefinite" calcMode="linear" keyTimes=(clock.times) values=(values.join(";")) {}
             }

@@ -16,7 +16,7 @@ const WIDE: f64 = 560.0;
 const HIGH: f64 = 330.0;
 const LEFT: f64 = 58.0;
 const RIGHT: f64 = 16.0;
-const TOP: f64 = 18.0;
+const TOP: f64 = 28.0;
 const BOTTOM: f64 = 50.0;
 
 /// Both axes on the page.
@@ -168,8 +168,9 @@ fn names(plot: &Plot<'_>, page: &Page) -> Markup {
             Mark::Intervals { name, role, points } => {
                 (*name, role.class(), points.first().map(|(x, _, value, _)| (*x, *value)))
             }
+            // Under its lower edge, clear of the curve that runs through it.
             Mark::Band { name, role, points } => {
-                (*name, role.class(), points.get(points.len() / 2).map(|(x, _, high)| (*x, *high)))
+                (*name, role.class(), points.get(points.len() / 2).map(|(x, low, _)| (*x, *low)))
             }
             Mark::Bars { name, role, bars, .. } => (*name, role.class(), bars.last().copied()),
             Mark::Level { name, role, at } => (*name, role.class(), Some((page.x.to, *at))),
@@ -182,7 +183,8 @@ fn names(plot: &Plot<'_>, page: &Page) -> Markup {
         let long = 6.4 * name.chars().count() as f64;
         let (anchor, x) =
             if x + 8.0 + long < right { ("start", x + 8.0) } else { ("end", (x - 6.0).max(LEFT + long)) };
-        let mut y = (y - 7.0).clamp(TOP + 10.0, bottom - 4.0);
+        let aside = if matches!(mark, Mark::Band { .. }) { 20.0 } else { -7.0 };
+        let mut y = (y + aside).clamp(TOP + 10.0, bottom - 4.0);
         let crowded = |y: f64, placed: &[(f64, f64, &str, &str, &str)]| {
             placed.iter().any(|(_, other, ..)| (other - y).abs() < 14.0)
         };

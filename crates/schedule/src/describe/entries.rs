@@ -2,20 +2,16 @@
 
 use std::ops::Range;
 
-use super::Note;
 use super::parts::{
-    BUSY, CAMPS, CLOSURES, GROUPS, KNOWN, LOADS, MEETS, NAME, REQUESTS, SLOTS, SUPERVISORS, WATER, WINDOWS,
-    too_many,
+    BUSY, CLOSURES, GROUPS, KNOWN, LOADS, MEETS, NAME, REQUESTS, SLOTS, SUPERVISORS, WATER, WINDOWS, too_many,
 };
-use super::problem::{BAD_DATE, BAD_GRADE, BLANK_REASON, OVERLAP, Report, UNKNOWN_NAME, nearest};
+use super::problem::{BLANK_REASON, OVERLAP, Report, UNKNOWN_NAME, nearest};
 use super::table::{Key, Table};
-use super::when::{DAYS, Days, FROM, MINUTES, Reach, TIME, TO, date, days_of, span, spans_of};
+use super::when::{DAYS, Days, FROM, MINUTES, Reach, TIME, TO, WHEN, days_of, span, spans_of};
+use super::{Note, around};
 use crate::time::Span;
 use crate::week::request::Request;
-use crate::week::{
-    Busy, Camp, Closure, Grade, Known, Load, MOST_ENTRIES, Meet, Override, Place, Slot, Supervisor, Water,
-    Week, Window,
-};
+use crate::week::{Busy, Closure, Known, Load, MOST_ENTRIES, Override, Place, Slot, Water, Week, Window};
 
 /// Names of groups and places, without regard to case.
 #[derive(Default)]
@@ -56,7 +52,7 @@ pub(super) fn unknown(kind: &str, name: &str, known: &[&str], at: Range<usize>, 
 /// Place of a session when none is named.
 const DECK: &str = "deck";
 const PLACE: Key = &["place", "where", "venue", "location", "hall", "deck", "pool"];
-const ONLY_THE_WEEK: Reach = Reach { before: 0, after: 0 };
+pub(super) const ONLY_THE_WEEK: Reach = Reach { before: 0, after: 0 };
 /// A weekly practice also stands on the day after the last: dryland late on a Sunday must keep away from Monday.
 const WATER_REACH: Reach = Reach { before: 1, after: 1 };
 /// A weekly load also stands on the days around: it takes free days on both sides.
@@ -90,11 +86,11 @@ pub(super) fn read(
     slots(root, days, week, names, report);
     let closed_water = closures(root, days, week, names, report);
     water(root, days, week, names, &closed_water, notes, report);
-    supervisors(root, days, week, report);
-    meets(root, days, week, names, report);
+    around::supervisors(root, days, week, report);
+    around::meets(root, days, week, names, report);
     for (key, reach) in [(BUSY, WATER_REACH), (LOADS, LOAD_REACH)] {
         for table in root.tables(key, report) {
-            table.only(&[NAME, GROUPS, DAYS, FROM, TO, TIME, MINUTES], report);
+            table.only(&[NAME, GROUPS, WHEN, DAYS, FROM, TO, TIME, MINUTES], report);
             let name = table.text(NAME, report).map_or_else(|| table.within.clone(), |(name, _)| name);
             let groups = who(&table, names, report);
             for span in spans_of(&table, days, reach, None, report) {
@@ -107,7 +103,7 @@ pub(super) fn read(
             }
         }
     }
-    camps(root, week, names, report);
+    around::camps(root, week, names, report);
     known(root, days, week, names, report);
     let requests = requests(root, days, week, names, report);
     if week.places.is_empty() {
@@ -117,7 +113,7 @@ pub(super) fn read(
 }
 
 /// Groups an entry is about; all when none is named.
-fn who(table: &Table<'_>, names: &Names, report: &mut Report<'_>) -> Vec<usize> {
+pub(super) fn who(table: &Table<'_>, names: &Names, report: &mut Report<'_>) -> Vec<usize> {
     let Some(words) = table.texts(GROUPS, report) else { return (0..names.groups.len()).collect() };
     let mut groups = Vec::new();
     for (word, at) in words {
@@ -168,7 +164,7 @@ fn windows(
     const AT_ONCE: Key = &["groups_at_once", "groups", "capacity", "at_once"];
     let mut every = Vec::new();
     for table in root.tables(WINDOWS, report) {
-        table.only(&[NAME, PLACE, DAYS, FROM, TO, TIME, MINUTES, EVERY, AT_ONCE], report);
+        table.only(&[NAME, PLACE, WHEN, DAYS, FROM, TO, TIME, MINUTES, EVERY, AT_ONCE], report);
         let place = match (table.find(PLACE, report), table.text(NAME, report)) {
             (None, Some((name, _))) => place_named(&name, week, names),
             _ => place_of(&table, week, names, report),
@@ -187,7 +183,7 @@ fn windows(
 
 fn slots(root: &Table<'_>, days: &Days, week: &mut Week, names: &mut Names, report: &mut Report<'_>) {
     for table in root.tables(SLOTS, report) {
-        table.only(&[NAME, PLACE, DAYS, FROM, TO, TIME, MINUTES], report);
+        table.only(&[NAME, PLACE, WHEN, DAYS, FROM, TO, TIME, MINUTES], report);
         let place = place_of(&table, week, names, report);
         let usual = week.groups.iter().map(|group| group.minutes).max();
         for span in spans_of(&table, days, ONLY_THE_WEEK, usual, report) {
@@ -216,10 +212,10 @@ fn closures(
     const WHY: Key = &["reason", "why", "name", "what", "note"];
     let mut closed = Vec::new();
     for table in root.tables(CLOSURES, report) {
-        table.only(&[WHY, PLACE, DAYS, FROM, TO, TIME, MINUTES], report);
+        table.only(&[WHY, PLACE, WHEN, DAYS, FROM, TO, TIME, MINUTES], report);
         let named = table.text(PLACE, report);
         let why = table.text(WHY, report).map_or_else(|| "closed".to_owned(), |(why, _)| why);
-        let has_times = table.find(FROM, report).is_some() || table.find(TIME, report).is_some();
+        let has_times = [FROM, TIME, WHEN].iter().any(|key| table.find(key, report).is_some());
         let spans = if has_times {
             spans_of(&table, days, ONLY_THE_WEEK, None, report)
         } else {
@@ -260,7 +256,7 @@ fn water(
 ) {
     let mut pools: Vec<String> = Vec::new();
     for table in root.tables(WATER, report) {
-        table.only(&[NAME, GROUPS, PLACE, DAYS, FROM, TO, TIME, MINUTES], report);
+        table.only(&[NAME, GROUPS, PLACE, WHEN, DAYS, FROM, TO, TIME, MINUTES], report);
         let groups = who(&table, names, report);
         let place = table.text(PLACE, report).map(|(place, _)| place);
         let named = table.text(NAME, report).map(|(name, _)| name);
@@ -320,135 +316,6 @@ fn overlap(
     }
 }
 
-fn supervisors(root: &Table<'_>, days: &Days, week: &mut Week, report: &mut Report<'_>) {
-    const HOURS: Key = &["hours", "available", "availability", "when", "shifts"];
-    const RATIO: Key = &["ratio", "swimmers", "max_swimmers", "ratio_from_13"];
-    const RATIO_YOUNG: Key = &["ratio_under_13", "ratio_young", "ratio_u13"];
-    for table in root.tables(SUPERVISORS, report) {
-        table.only(&[NAME, HOURS, RATIO, RATIO_YOUNG, DAYS, FROM, TO, TIME, MINUTES], report);
-        let Some((name, _)) = table.need(NAME, report).and_then(|_| table.text(NAME, report)) else {
-            continue;
-        };
-        let mut hours = Vec::new();
-        if table.find(HOURS, report).is_some() {
-            for shift in table.tables(HOURS, report) {
-                shift.only(&[DAYS, FROM, TO, TIME, MINUTES], report);
-                hours.extend(spans_of(&shift, days, ONLY_THE_WEEK, None, report));
-            }
-        }
-        if table.find(FROM, report).is_some() || table.find(TIME, report).is_some() {
-            hours.extend(spans_of(&table, days, ONLY_THE_WEEK, None, report));
-        } else if table.find(HOURS, report).is_none() {
-            table.need(HOURS, report);
-        }
-        let ratio = table.whole(RATIO, (1, 40), report);
-        let young = table.whole(RATIO_YOUNG, (1, 40), report);
-        let usual = week.settings.ratio;
-        // Whoever may watch few may watch no more of the young.
-        let ratio = match (young, ratio) {
-            (None, None) => None,
-            (young, ratio) => {
-                let older = ratio.unwrap_or(usual[1]);
-                Some([young.unwrap_or(usual[0].min(older)), older])
-            }
-        };
-        // Hours that touch are one stretch: a session may run over the seam.
-        hours.sort_unstable();
-        let mut joined: Vec<Span> = Vec::new();
-        for span in hours {
-            match joined.last_mut() {
-                Some(last) if span.start <= last.end => last.end = last.end.max(span.end),
-                _ => joined.push(span),
-            }
-        }
-        week.supervisors.push(Supervisor { name, hours: joined, ratio });
-    }
-}
-
-fn meets(root: &Table<'_>, days: &Days, week: &mut Week, names: &Names, report: &mut Report<'_>) {
-    const GRADE: Key = &["grade", "importance", "level", "class"];
-    const UNTIL: Key = &["last_day", "until_day", "last"];
-    for table in root.tables(MEETS, report) {
-        table.only(&[NAME, GRADE, GROUPS, DAYS, FROM, TO, TIME, MINUTES, UNTIL], report);
-        let name = table.text(NAME, report).map_or_else(|| "meet".to_owned(), |(name, _)| name);
-        let grade = match table.need(GRADE, report).and_then(|_| table.text(GRADE, report)) {
-            None => continue,
-            Some((text, at)) => match text.trim().to_uppercase().as_str() {
-                "A" => Grade::A,
-                "B" => Grade::B,
-                "C" => Grade::C,
-                _ => {
-                    report.add(&BAD_GRADE, at, [text]);
-                    continue;
-                }
-            },
-        };
-        let groups = who(&table, names, report);
-        // `from` and `to` of a meet may be days; then the times are those of the whole day.
-        let dates = [FROM, TO].map(|key| table.text(key, report).and_then(|(text, _)| date(&text)));
-        let has_times =
-            (table.find(FROM, report).is_some() || table.find(TIME, report).is_some()) && dates[0].is_none();
-        let spans = if has_times {
-            let spans = spans_of(&table, days, ONLY_THE_WEEK, Some(10 * 60), report);
-            joined(spans)
-        } else {
-            let mut on = match dates[0] {
-                Some(first) => vec![first],
-                None => {
-                    table.need(DAYS, report);
-                    days_of(&table, days, ONLY_THE_WEEK, report).unwrap_or_default()
-                }
-            };
-            let last = dates[1].or_else(|| {
-                table.text(UNTIL, report).and_then(|(text, at)| {
-                    let day = date(&text);
-                    if day.is_none() {
-                        report.add(&BAD_DATE, at, [text]);
-                    }
-                    day
-                })
-            });
-            on.extend(last);
-            let (Some(first), Some(last)) = (on.iter().min(), on.iter().max()) else { continue };
-            // Without a time the first start is taken to be at 08:00: early, so on the careful side.
-            span(&days.zone, first.at(8, 0, 0, 0), last.at(20, 0, 0, 0), table.at.clone(), report)
-                .into_iter()
-                .collect()
-        };
-        for span in spans {
-            week.meets.push(Meet { name: name.clone(), grade, groups: groups.clone(), span });
-        }
-    }
-}
-
-/// Days of one meet are one meet, from the first start to the last end.
-fn joined(spans: Vec<Span>) -> Vec<Span> {
-    let first = spans.iter().min().copied();
-    let last = spans.iter().map(|span| span.end).max();
-    first.zip(last).map(|(first, end)| Span { start: first.start, end }).into_iter().collect()
-}
-
-fn camps(root: &Table<'_>, week: &mut Week, names: &Names, report: &mut Report<'_>) {
-    for table in root.tables(CAMPS, report) {
-        table.only(&[NAME, GROUPS, FROM, TO], report);
-        let mut day = |key: Key| {
-            table.need(key, report)?;
-            let (text, at) = table.text(key, report)?;
-            let day = date(&text);
-            if day.is_none() {
-                report.add(&BAD_DATE, at, [text]);
-            }
-            day
-        };
-        if let (Some(from), Some(to)) = (day(FROM), day(TO)) {
-            if to < from {
-                report.add(&super::problem::BACKWARDS, table.at.clone(), [from.to_string(), to.to_string()]);
-            }
-            week.camps.push(Camp { groups: who(&table, names, report), from, to });
-        }
-    }
-}
-
 fn one_group(table: &Table<'_>, names: &Names, report: &mut Report<'_>) -> Vec<usize> {
     if table.need(GROUPS, report).is_none() { Vec::new() } else { who(table, names, report) }
 }
@@ -458,7 +325,7 @@ fn known(root: &Table<'_>, days: &Days, week: &mut Week, names: &mut Names, repo
     const BY: Key = &["by", "name", "who"];
     const REASON: Key = &["reason", "why"];
     for table in root.tables(KNOWN, report) {
-        table.only(&[NAME, GROUPS, PLACE, DAYS, FROM, TO, TIME, MINUTES, OVERRIDE], report);
+        table.only(&[NAME, GROUPS, PLACE, WHEN, DAYS, FROM, TO, TIME, MINUTES, OVERRIDE], report);
         let groups = one_group(&table, names, report);
         let place = place_of(&table, week, names, report);
         let overruled = table.table(OVERRIDE, report).and_then(|own| {
@@ -494,7 +361,7 @@ fn requests(
 ) -> Vec<Request> {
     let mut all = Vec::new();
     for table in root.tables(REQUESTS, report) {
-        table.only(&[NAME, GROUPS, PLACE, DAYS, FROM, TO, TIME, MINUTES], report);
+        table.only(&[NAME, GROUPS, PLACE, WHEN, DAYS, FROM, TO, TIME, MINUTES], report);
         let groups = one_group(&table, names, report);
         let place = place_of(&table, week, names, report);
         let usual = groups.first().map(|group| week.groups[*group].minutes);

@@ -1,8 +1,10 @@
 //! A week written down as TOML, read into a [`Week`], or every problem of the file with its line and a hint.
 //!
 //! Keys are taken in the spellings people use; what cannot be understood is never guessed. `docs/week.md` describes
-//! the file. In reading order: [`problem`], `table`, `when`, then `parts` and `entries` of the file.
+//! the file. In reading order: [`problem`], `table`, `when`, then `parts`, `entries` and
+//! `around` of the file.
 
+mod around;
 mod entries;
 mod parts;
 pub mod problem;

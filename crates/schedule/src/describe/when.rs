@@ -14,6 +14,8 @@ pub(super) const DAYS: Key = &["days", "day", "weekday", "weekdays", "date", "da
 pub(super) const FROM: Key = &["from", "start", "starts", "begin", "begins", "start_time", "at"];
 pub(super) const TO: Key = &["to", "end", "ends", "until", "till", "end_time", "finish"];
 pub(super) const TIME: Key = &["time", "times"];
+/// Days and times in one text.
+pub(super) const WHEN: Key = &["when"];
 pub(super) const MINUTES: Key =
     &["minutes", "duration", "length", "duration_min", "length_min", "duration_minutes", "mins"];
 
@@ -118,36 +120,44 @@ pub(super) fn days_of(
     report: &mut Report<'_>,
 ) -> Option<Vec<Date>> {
     let words = table.texts(DAYS, report)?;
-    let mut all = Vec::new();
-    for (text, at) in words {
-        for word in text.split([',', ';', '/', '&']).map(str::trim).filter(|word| !word.is_empty()) {
-            if let Some(day) = date(word) {
-                all.push(day);
-            } else if let Some(wanted) = weekdays(word) {
-                let mut day = days.first.saturating_sub(reach.before.days());
-                let last = days.last.saturating_add(reach.after.days());
-                let mut any = false;
-                while day <= last {
-                    if wanted.contains(&day.weekday().to_monday_one_offset()) {
-                        all.push(day);
-                        any |= days.first <= day && day <= days.last;
-                    }
-                    day = day.saturating_add(1.day());
-                }
-                if !any && reach.before == 0 {
-                    let values = [word.to_owned(), days.first.to_string(), days.last.to_string()];
-                    report.add(&DAY_OUTSIDE, at.clone(), values);
-                }
-            } else {
-                let looks_like_date = word.starts_with(|letter: char| letter.is_ascii_digit());
-                let message = if looks_like_date { &BAD_DATE } else { &BAD_DAY };
-                report.add(message, at.clone(), [word.to_owned()]);
-            }
-        }
-    }
+    let mut all: Vec<Date> =
+        words.iter().flat_map(|(text, at)| days_in(text, at, days, reach, report)).collect();
     all.sort_unstable();
     all.dedup();
     Some(all)
+}
+
+/// Days in one text.
+fn days_in(text: &str, at: &Range<usize>, days: &Days, reach: Reach, report: &mut Report<'_>) -> Vec<Date> {
+    let mut all = Vec::new();
+    for word in text.split([',', ';', '/', '&']).map(str::trim).filter(|word| !word.is_empty()) {
+        if let Some(day) = date(word) {
+            all.push(day);
+        } else if let Some(wanted) = weekdays(word) {
+            let mut day = days.first.saturating_sub(reach.before.days());
+            let last = days.last.saturating_add(reach.after.days());
+            let mut any = false;
+            while day <= last {
+                if wanted.contains(&day.weekday().to_monday_one_offset()) {
+                    all.push(day);
+                    any |= days.first <= day && day <= days.last;
+                }
+                day = day.saturating_add(1.day());
+            }
+            if !any && reach.before == 0 {
+                let values = [word.to_owned(), days.first.to_string(), days.last.to_string()];
+                report.add(&DAY_OUTSIDE, at.clone(), values);
+            }
+        } else {
+            let looks_like_date = word.starts_with(|letter: char| letter.is_ascii_digit());
+            let message = if looks_like_date { &BAD_DATE } else { &BAD_DAY };
+            report.add(message, at.clone(), [word.to_owned()]);
+        }
+    }
+    if all.is_empty() && text.trim().is_empty() {
+        report.add(&BAD_DAY, at.clone(), [text.to_owned()]);
+    }
+    all
 }
 
 /// A stretch of the day, or of dated moments.
@@ -250,7 +260,29 @@ fn clock_text(value: super::table::Value<'_>, key: &str, report: &mut Report<'_>
     }
 }
 
-/// Every stretch of a table: its times on each of its days.
+/// Stretches written as one text each: `Mon-Fri 17:00-20:00`.
+pub(super) fn written_spans(
+    texts: Vec<(String, Range<usize>)>,
+    days: &Days,
+    reach: Reach,
+    report: &mut Report<'_>,
+) -> Vec<Span> {
+    let mut spans = Vec::new();
+    for (text, at) in texts {
+        let (words, times) = text.trim().rsplit_once(' ').unwrap_or(("", text.trim()));
+        let both = ["–", "-"].iter().find_map(|mark| times.split_once(mark));
+        let Some((Some(from), Some(to))) = both.map(|(from, to)| (clock(from), clock(to))) else {
+            report.add(&BAD_TIME, at, [text]);
+            continue;
+        };
+        for day in days_in(words, &at, days, reach, report) {
+            spans.extend(span(&days.zone, day.to_datetime(from), day.to_datetime(to), at.clone(), report));
+        }
+    }
+    spans
+}
+
+/// Every stretch of a table: its times on each of its days, or what stands under `when`.
 pub(super) fn spans_of(
     table: &Table<'_>,
     days: &Days,
@@ -258,6 +290,9 @@ pub(super) fn spans_of(
     minutes: Option<i64>,
     report: &mut Report<'_>,
 ) -> Vec<Span> {
+    if let Some(texts) = table.texts(WHEN, report) {
+        return written_spans(texts, days, reach, report);
+    }
     let on = days_of(table, days, reach, report);
     let Some((times, at)) = times_of(table, minutes, report) else { return Vec::new() };
     match times {

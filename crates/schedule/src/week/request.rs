@@ -4,6 +4,7 @@
 use jiff::ToSpan;
 
 use super::audit::{Breach, Session, breaches};
+use super::plan::allowance;
 use super::prefer::{points, total};
 use super::slots::stretch;
 use super::{Known, Week};
@@ -65,6 +66,10 @@ pub struct Reply {
     pub breaks: Vec<Breach>,
     /// Something better, best first; at most three. Empty when it is granted.
     pub offers: Vec<Offer>,
+    /// The known session that the wish would move, by index; none when it would be one more.
+    pub instead_of: Option<usize>,
+    /// The known session that an offer would move.
+    pub offers_instead_of: Option<usize>,
     /// True when a practitioner may overrule it by name and with a reason.
     pub can_be_overruled: bool,
     /// True when 5 to 8 easy minutes without times may stand there instead.
@@ -80,28 +85,50 @@ impl Reply {
 
 /// Offers made.
 const OFFERS: usize = 3;
+/// Minutes between the starts that are tried within deck hours.
+const STEP: i64 = 30;
+/// Deck hours that are looked through for offers.
+const MOST_WINDOWS: usize = 100;
 
-/// Answers a wish beside the sessions people already know. A known session of the group on the same day is taken to be
-/// the one that is to move.
+/// Answers a wish beside the sessions people already know. One of the group on the same day is taken to be the one that
+/// is to move.
 pub fn answer(week: &Week, request: &Request) -> Reply {
-    let others: Vec<Session> = week
-        .known
-        .iter()
-        .filter(|known| known.group != request.group || known.span.day() != request.span.day())
-        .map(Session::from)
-        .collect();
-    let breaks = broken_by(week, &others, request);
-    if breaks.is_empty() {
-        return Reply { breaks, offers: Vec::new(), can_be_overruled: false, activation: false };
-    }
-    let can_be_overruled = breaks.iter().all(|breach| breach.requirement.kind.can_be_overruled());
-    let offers = offers(week, &others, request);
-    Reply {
-        can_be_overruled,
-        activation: can_be_overruled && week.settings.activation_allowed,
+    let same_day = |known: &Known| known.group == request.group && known.span.day() == request.span.day();
+    answer_instead(week, request, week.known.iter().position(same_day))
+}
+
+/// The same when it is said which session is to move; none when it would be one more.
+pub fn answer_instead(week: &Week, request: &Request, instead_of: Option<usize>) -> Reply {
+    let breaks = broken_by(week, &others(week, instead_of), request);
+    let mut reply = Reply {
         breaks,
-        offers,
+        offers: Vec::new(),
+        instead_of,
+        offers_instead_of: None,
+        can_be_overruled: false,
+        activation: false,
+    };
+    if !reply.breaks.is_empty() {
+        reply.offers_instead_of = instead_of.or_else(|| nearest_of_full_week(week, request));
+        reply.offers = offers(week, &others(week, reply.offers_instead_of), request);
+        reply.can_be_overruled = reply.breaks.iter().all(|breach| breach.requirement.kind.can_be_overruled());
+        reply.activation = reply.can_be_overruled && week.settings.activation_allowed;
     }
+    reply
+}
+
+/// Where a group has all the sessions it wants, an offer moves the nearest of them: it is not given one more.
+fn nearest_of_full_week(week: &Week, request: &Request) -> Option<usize> {
+    let own: Vec<usize> = (0..week.known.len()).filter(|at| week.known[*at].group == request.group).collect();
+    let is_full = usize::from(allowance(week, request.group).wanted) <= own.len();
+    let far = |at: &usize| week.known[*at].span.start.minutes_until(request.span.start).abs();
+    own.into_iter().filter(|_| is_full).min_by_key(far)
+}
+
+/// Known sessions but for the one that would move.
+pub fn others(week: &Week, instead_of: Option<usize>) -> Vec<Session> {
+    let stays = |at: &usize| Some(*at) != instead_of;
+    (0..week.known.len()).filter(stays).map(|at| Session::from(&week.known[at])).collect()
 }
 
 /// What the request alone adds to what is broken.
@@ -192,11 +219,11 @@ fn candidates(week: &Week, request: &Request) -> Vec<(OfferKind, usize, Span)> {
             all.push((kind_of(span), slot.place, span));
         }
     }
-    for window in &week.windows {
-        if let Some(span) =
-            stretch(week, window.span.start.civil(), minutes).filter(|span| window.span.covers(*span))
-        {
+    for window in week.windows.iter().take(MOST_WINDOWS) {
+        let mut start = window.span.start.civil();
+        while let Some(span) = stretch(week, start, minutes).filter(|span| window.span.covers(*span)) {
             all.push((kind_of(span), window.place, span));
+            start = start.saturating_add(STEP.minutes());
         }
     }
     all.retain(|(_, _, span)| week.first <= span.day() && span.day() <= week.last);

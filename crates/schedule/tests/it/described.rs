@@ -31,6 +31,8 @@ fn times_and_days_may_be_written_in_many_ways() {
         "[[practices]]\ngroup = \"seniors\"\nday = \"Tuesday, Thursday\"\nstart = 16:00:00\nend = 18:00:00\n",
         "[[water]]\nsquads = \"all\"\ndays = \"tue/thu\"\ntime = \"16:00-18:00\"\n",
         "[[practice]]\ndays = [\"2026-03-10\", \"2026-03-12\"]\nfrom = \"4 pm\"\nminutes = 120\n",
+        "[[practices]]\nwhen = [\"Tue 16:00-18:00\", \"Thu 16.00-18.00\"]\n",
+        "[[practices]]\nwhen = \"Tue, Thu 4pm-6pm\"\n",
         "[[practices]]\nstart = 2026-03-10T16:00:00\nend = 2026-03-10T18:00:00\n[[practices]]\nday = 2026-03-12\nfrom = 16\nto = 18\n",
     ] {
         let read = good(practice);
@@ -94,7 +96,7 @@ to = "19:30"
 
 [[supervisors]]
 name = "N"
-hours = [{ days = "Mon-Fri", from = "17:00", to = "20:00" }]
+hours = ["Mon-Thu 17:00-20:00", "Fri 17:00-20:00"]
 
 [[meets]]
 name = "County"
@@ -123,7 +125,11 @@ reason = "pump"
     let week = &full.week;
     assert!(week.groups[1].young && week.groups[1].minutes == 30);
     assert_eq!(week.meets[0].grade, Grade::B);
-    assert_eq!(week.water.iter().filter(|water| water.groups == [0]).count(), 4, "Friday falls out");
+    assert_eq!(
+        week.water.iter().filter(|water| water.groups == [0]).count(),
+        5,
+        "Friday falls out, next Monday counts"
+    );
     assert!(matches!(full.notes[0], Note::PracticeCancelled { .. }));
     let Answer::Plan(plan) = plan(week, 10.0) else { panic!("a plan") };
     assert!(plan.is_proven());

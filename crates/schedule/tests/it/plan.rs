@@ -43,10 +43,10 @@ fn tiny() -> impl Strategy<Value = Week> {
         .prop_map(|(slots, practices, groups, sessions, load, watched, at_once)| {
             let mut built = week();
             built.places[0].groups_at_once = at_once;
-            for at in 0..groups {
-                group(&mut built, &format!("G{at}"), sessions[at]);
+            for (at, wanted) in sessions.iter().copied().enumerate().take(groups) {
+                group(&mut built, &format!("G{at}"), wanted);
                 // Fewer may do for the second, so that counts are a choice too.
-                built.groups[at].at_least = if at == 0 { sessions[at] } else { 0 };
+                built.groups[at].at_least = if at == 0 { wanted } else { 0 };
             }
             for (who, day, times) in practices {
                 if who < groups {

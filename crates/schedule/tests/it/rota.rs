@@ -102,9 +102,13 @@ proptest! {
         prop_assert!(table.is_proven());
         prop_assert_eq!(table.length, brute_force(&rota));
     }
+}
 
+proptest! {
+    // Each case may ask the solver for a proof, which is slow where kit is scarce.
+    #![proptest_config(ProptestConfig::with_cases(20))]
     #[test]
-    fn a_rota_with_scarce_kit_is_sound(stays in prop::collection::vec(prop::collection::vec(0..6u32, 3), 1..5), pieces in 2..5u32, needs in prop::collection::vec(0..3u32, 3)) {
+    fn a_rota_with_scarce_kit_is_sound(stays in prop::collection::vec(prop::collection::vec(0..6u32, 3), 1..4), pieces in 2..5u32, needs in prop::collection::vec(0..3u32, 3)) {
         let rota = Rota { stays, change: 1, kit: vec![SharedKit { name: "balls".into(), pieces, needs }] };
         let table = shortest(&rota, &mut || false).expect("a rota");
         prop_assert_eq!(faults(&rota, &table), Vec::<String>::new());

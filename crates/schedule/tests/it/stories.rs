@@ -5,7 +5,7 @@ use schedule::week::Week;
 use schedule::week::plan::{Answer, plan};
 use schedule::week::prefer::{points, total};
 use schedule::week::refuse::Cause;
-use schedule::week::request::{OfferKind, Request, answer};
+use schedule::week::request::{OfferKind, Request, answer, answer_instead};
 use schedule::week::requirement::Kind;
 
 use crate::build::{candidates, group, known, slot, span, supervisor, water, week, window};
@@ -117,6 +117,28 @@ fn s12_only_the_rule_about_water_may_be_overruled() {
     let kinds: Vec<Kind> = reply.breaks.iter().map(|breach| breach.requirement.kind).collect();
     assert_eq!(kinds, vec![Kind::BeforeWater, Kind::FreeDay]);
     assert!(!reply.can_be_overruled);
+}
+
+#[test]
+fn offers_move_the_nearest_session_of_a_full_week() {
+    let mut week = week();
+    let seniors = group(&mut week, "Seniors", 2);
+    water(&mut week, &[seniors], 3, "16:00-18:00");
+    for day in [0, 4] {
+        known(&mut week, seniors, 0, day, "18:00-18:40");
+    }
+    let request = Request { group: seniors, place: 0, span: span(&week, 3, "15:20-15:45") };
+    let reply = answer(&week, &request);
+    let kinds: Vec<Kind> = reply.breaks.iter().map(|breach| breach.requirement.kind).collect();
+    assert_eq!(kinds, vec![Kind::BeforeWater, Kind::FreeDay], "as one more it is also too near to Friday's");
+    assert_eq!((reply.instead_of, reply.offers_instead_of), (None, Some(1)), "Friday's would move");
+    assert_eq!(reply.offers.len(), 2, "after the practice, and ending by noon");
+    for offer in &reply.offers {
+        let wish = Request { group: seniors, place: offer.place, span: offer.span };
+        assert!(answer_instead(&week, &wish, Some(1)).is_granted(), "{}", offer.span);
+    }
+    week.groups[seniors].sessions = 3;
+    assert_eq!(answer(&week, &request).offers_instead_of, None, "there is room for one more");
 }
 
 #[test]

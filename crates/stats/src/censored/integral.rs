@@ -145,8 +145,8 @@ pub(super) fn choose(rows: &[Scaled], at: &DVector<f64>, family: Family) -> (Way
     let (off, spread) = (distances(rows, at), Spread::of(at, family));
     let (centre, grid) = nodes(rows, &off, &spread, Way::Grid, 0.0);
     let right = log_sum(&grid);
-    for place in 0..HERMITE_SIZES.len() {
-        if grid.len() <= HERMITE_SIZES[place] {
+    for (place, size) in HERMITE_SIZES.iter().enumerate() {
+        if grid.len() <= *size {
             break;
         }
         let (_, quick) = nodes(rows, &off, &spread, Way::Hermite(place), centre);

@@ -70,7 +70,7 @@ impl Crossed {
             Method::Restricted => self.n - width,
         } as f64;
         let residual = squares / df;
-        if !(0.0 < residual) {
+        if residual.is_nan() || residual <= 0.0 {
             return None;
         }
         let mut criterion = log_det + df * (1.0 + (2.0 * std::f64::consts::PI * residual).ln());

@@ -7,12 +7,7 @@ use crate::numeric::root::{root, root_from_zero};
 
 /// Exact limits of the mean behind a count: each tail holds at most half of what is left. Zero events: lower end 0.
 pub fn exact(events: u64, level: Level) -> Interval {
-    tails(
-        events,
-        level,
-        |count, mean| poisson_at_least(count, mean),
-        |count, mean| poisson_at_most(count, mean),
-    )
+    tails(events, level, poisson_at_least, poisson_at_most)
 }
 
 /// Mid-P limits: half of the probability of the count itself is left out. Shorter, and no longer certain to hold.

@@ -4,7 +4,6 @@ use crate::censored::{Family, Fit};
 use crate::lack::Lack;
 use crate::level::{Interval, Level};
 use crate::numeric::normal;
-use crate::numeric::quadrature::hermite;
 
 /// What is known of a swimmer's own value beforehand.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -44,8 +43,10 @@ pub struct Session {
     pub chance_all: f64,
 }
 
-/// Which of the quadrature sizes is used: 25 nodes, exact to well beyond what a prediction means.
-const NODES: usize = 3;
+/// Standard deviations beyond which a doubt is not followed.
+const REACH: f64 = 8.5;
+/// Most nodes to either side.
+const MOST_NODES: i32 = 2000;
 
 /// A swimmer of whom the model knows nothing yet: the squad's spread.
 pub fn unknown(fit: &Fit) -> Own {
@@ -65,7 +66,10 @@ pub fn session(fit: &Fit, own: Own, sets: &[Coming], level: Level) -> Result<Ses
     if !sets.iter().all(fits) {
         return Err(Lack::Ragged);
     }
-    if sets.iter().any(|set| !(0.0 < set.cap) || set.covariates.iter().any(|x| !x.is_finite())) {
+    if sets
+        .iter()
+        .any(|set| set.cap.is_nan() || set.cap <= 0.0 || set.covariates.iter().any(|x| !x.is_finite()))
+    {
         return Err(Lack::NotFinite);
     }
     let scale = fit.scale();
@@ -85,18 +89,21 @@ pub fn session(fit: &Fit, own: Own, sets: &[Coming], level: Level) -> Result<Ses
             }
         })
         .collect();
-    // What is not known of the swimmer is the same in every set.
-    let shared = (doubts.iter().sum::<f64>() / doubts.len() as f64).sqrt();
-    let all = |own: f64| -> f64 {
-        let one = |(set, middle): (&Coming, &f64)| normal::above((set.cap.ln() - middle - own) / scale);
-        sets.iter().zip(&middles).map(one).product()
+    // What is not known of the swimmer moves every set of the session the same way.
+    let all = |z: f64| -> f64 {
+        let one = |((set, middle), doubt): ((&Coming, &f64), &f64)| {
+            normal::above((set.cap.ln() - middle - z * doubt.sqrt()) / scale)
+        };
+        sets.iter().zip(&middles).zip(&doubts).map(one).product()
     };
-    let root_pi = std::f64::consts::PI.sqrt();
-    let nodes = hermite(NODES).iter();
-    let chance_all = nodes
-        .map(|&(z, w)| w / root_pi * all(std::f64::consts::SQRT_2 * shared * z))
-        .sum::<f64>()
-        .clamp(0.0, 1.0);
+    // An even grid, fine enough for the steepest step that a doubt much wider than the scale makes of the product.
+    let widest = doubts.iter().fold(0.0_f64, |widest, doubt| widest.max(doubt.sqrt()));
+    let step = 0.5 * (scale / widest).min(1.0);
+    let count = ((REACH / step).ceil() as i32).clamp(17, MOST_NODES);
+    let step = REACH / f64::from(count);
+    let at = |place: i32| f64::from(place) * step;
+    let sum = (-count..=count).map(|place| normal::density(at(place)) * all(at(place))).sum::<f64>();
+    let chance_all = (step * sum).clamp(0.0, 1.0);
     Ok(Session { sets: expected, chance_all })
 }
 

@@ -11,6 +11,9 @@ use stats::level::Level;
 use stats::reliability::Trial;
 use stats::reliability::change::{Change, Origin, Verdict};
 use stats::reliability::icc::{self, Form};
+use stats::set_time::calibration::{Told, record};
+use stats::set_time::next::{Coming, Own, session};
+use stats::set_time::watch::Running;
 use stats::survival::{Curve, Limits, Timed};
 
 use crate::references::wanted;
@@ -215,6 +218,58 @@ fn intervals_of_capped_models_hold_the_truth() {
     }
     near("slope by set", slope as f64 / runs as f64, 0.95, runs, 0.01);
     near("spread within", within as f64 / runs as f64, 0.95, runs, 0.02);
+}
+
+// The chance that is said of the next sets, with all that is not known carried along, comes true as often as said; and
+// so does the chance of form loss within ten seconds, given what was held.
+#[test]
+fn what_is_said_of_the_next_sets_comes_true_as_often_as_said() {
+    let runs = runs(40);
+    let mut draws = Draws(70);
+    let (mut told, mut watched) = (Vec::new(), Vec::new());
+    for _ in 0..runs {
+        // The squad's past, and for each swimmer the session that comes, from the same values of their own.
+        let (mut rows, mut owns) = (Vec::new(), Vec::new());
+        for swimmer in 0..24 {
+            let own = 0.4 * draws.normal();
+            owns.push(own);
+            for set in 0..6 {
+                let set = f64::from(set % 3);
+                let (time, known) = as_seen((4.4 + own - 0.1 * set + 0.3 * draws.normal()).exp());
+                rows.push(Row { time, known, covariates: vec![set], group: swimmer });
+            }
+        }
+        let sample = Sample::new(rows, Family::LogNormal).expect("numbers");
+        let fit = fit(&sample, Family::LogNormal, true).expect("a likeliest model");
+        let values = &fit.between.as_ref().expect("a spread").values;
+        for value in values {
+            let own = Own { mean: value.mean, sd: value.sd };
+            let coming: Vec<Coming> =
+                (0..3).map(|set| Coming { covariates: vec![f64::from(set)], cap: 90.0 }).collect();
+            let said = session(&fit, own, &coming, Level::USUAL).expect("numbers");
+            let truth = owns[value.group as usize];
+            let times: Vec<f64> =
+                (0..3).map(|set| (4.4 + truth - 0.1 * f64::from(set) + 0.3 * draws.normal()).exp()).collect();
+            told.push(Told { chance: said.chance_all, came: times.iter().all(|time| 90.0 <= *time) });
+            let held = 40.0;
+            if held < times[0] {
+                let running =
+                    Running { middle: fit.mean(&[0.0]) + own.mean, doubt: own.sd, scale: fit.scale(), held };
+                let chance = running.loss_within(10.0).expect("numbers");
+                watched.push(Told { chance, came: times[0] < held + 10.0 });
+            }
+        }
+    }
+    for (what, told) in [("all sets", told), ("ten seconds", watched)] {
+        let record = record(&told, 10, Level::USUAL).expect("predictions");
+        // Swimmers of one squad share its coefficients, so predictions go together a little.
+        near(what, record.came, record.said, told.len() / 2, 0.01);
+        assert!(record.brier < record.brier_of_mean, "{what}: {record:?}");
+        for class in record.classes.iter().filter(|class| 50 <= class.came.n) {
+            let allowed = allowed(class.said, class.came.n as usize, 0.03);
+            assert!((class.came.share - class.said).abs() <= allowed, "{what}: {class:?}");
+        }
+    }
 }
 
 // Where nobody looked, a set that ran to the cap is written down as "cap, unseen", whatever the swimmer did. Left

@@ -4,7 +4,7 @@
 use super::{Ground, Rule, RuleCode};
 
 /// Posterior endurance in the lowest fifth of the age group.
-pub const C9: RuleCode = RuleCode("C9");
+pub const C10: RuleCode = RuleCode("C10");
 /// Arc of rotation.
 pub const V1: RuleCode = RuleCode("V1");
 /// Side difference of range.
@@ -43,7 +43,7 @@ pub const Q7: RuleCode = RuleCode("Q7");
 /// Every rule of these families, in reading order.
 pub static RULES: &[Rule] = &[
     Rule {
-        code: C9,
+        code: C10,
         name: "posterior endurance in the lowest fifth",
         checks: "The weaker arm's posterior shoulder endurance lies in the lowest fifth of those within a year of the same age, tested in the same way. Prone lift and row come into the programme.",
         matters: "In one study of youth swimmers low posterior endurance went with later pain; experts rank it among the few things that matter and can be changed.",

@@ -27,12 +27,16 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
     let frame = Frame { title: &title, lede: Some(&lede), here, ..Frame::default() };
     let body = html! {
         @if pieces.is_empty() { (empty(&text("kit-none"), visit.may(Thing::Import).then(|| text("kit-none-do")).as_deref().map(|words| (words, "/import")))) }
+        p { a href="/kit/what-if" { (text("what-if-link")) } }
         ul.kit {
             @for (index, piece) in pieces.iter().enumerate() {
                 li.kit-piece id={ "piece-" (index) } {
                     h2 { (piece.fact.mark) }
                     p { (what_it_is(desk, piece)) }
                     p class=[(!piece.may_be_used()).then_some("kit-out")] { (standing(piece)) }
+                    @if piece.fact.kind == KitWord::Band {
+                        p { a href=(super::band::address(&piece.fact.mark)) { (measured(desk, &piece.fact.mark)) } }
+                    }
                     @if piece.fact.withdrawn.is_none() && visit.may(Thing::EditKit) {
                         details.decision {
                             summary.button.button-plain { (say("kit-look", &[("mark", Value::Words(&piece.fact.mark))])) }
@@ -44,6 +48,15 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
         }
     };
     visit.page(desk, frame, body)
+}
+
+/// What a band was measured to pull, or that nobody measured it: the words of the link to its page.
+fn measured(desk: &Desk, mark: &str) -> String {
+    let newest = desk.club().calibrations.iter().rev().find(|fact| fact.mark == mark);
+    match newest {
+        Some(fact) => say("kit-measured", &[("day", Value::Words(&short_day(fact.date)))]),
+        None => text("kit-not-measured"),
+    }
 }
 
 fn what_it_is(desk: &Desk, piece: &Piece) -> String {

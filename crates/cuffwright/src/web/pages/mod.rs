@@ -12,11 +12,13 @@
 //! - [`session`]: a session written down by hand.
 //! - [`screening`]: a screening day, what follows, what changed; [`weekly`]: the weekly check and the water.
 //! - [`asking`]: whom to ask, on the day's page.
-//! - [`kit`], [`rules`]: what the club owns, and every number with its source.
-//! - [`week`]: the timetable around the water; [`year`]: the season and the set times.
+//! - [`kit`], [`band`], [`what_if`], [`rules`]: what the club owns and what it pulls, and every number with its source.
+//! - [`season`]: the season and the set times.
+//! - [`week`], [`year`]: the timetable around the water, and the season.
 //! - [`first`], [`club`], [`import`]: what a newcomer sees, who the club is, the club's own files.
 
 pub mod asking;
+pub mod band;
 pub mod club;
 pub mod deck;
 pub mod door;
@@ -33,6 +35,7 @@ pub mod record;
 pub mod review;
 pub mod rules;
 pub mod screening;
+pub mod season;
 pub mod see_as;
 pub mod seen;
 pub mod session;
@@ -40,4 +43,5 @@ pub mod shared;
 pub mod views;
 pub mod week;
 pub mod weekly;
+pub mod what_if;
 pub mod year;

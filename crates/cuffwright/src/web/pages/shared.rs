@@ -3,6 +3,7 @@
 use app::desk::{Desk, Person};
 use app::text::day;
 use app::wire::answer::Wording;
+use door::permit::Thing;
 use jiff::civil::Date;
 use maud::{Markup, html};
 use trade::gate::{Availability, EndsBy, Gate, Hold};
@@ -13,6 +14,7 @@ use trade::trace::Line;
 
 use crate::web::parts::shoulder::ShoulderState;
 use crate::web::parts::why::Reason;
+use crate::web::site::visit::Visit;
 use crate::web::words::{Value, say, text};
 
 /// The wording of this desk's readers.
@@ -82,6 +84,11 @@ pub fn tells_apart(person: &Person) -> String {
         parts.push(say("person-club-number", &[("number", Value::Words(number))]));
     }
     parts.join(", ")
+}
+
+/// The same for whoever asks: year of birth and number only where they may be seen.
+pub fn tells_apart_to(visit: &Visit, person: &Person) -> String {
+    if visit.may(Thing::Personal) { tells_apart(person) } else { person.read.swimmer.squad.clone() }
 }
 
 /// One shoulder in a line: what it may do, the weightiest reason, when to look again.

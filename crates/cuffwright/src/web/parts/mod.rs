@@ -4,6 +4,7 @@
 //! - [`why`]: reasons behind a verdict, and how strong their ground is.
 //! - [`count`]: how far towards a step.
 //! - [`proposal`]: what is proposed for one exercise and side.
+//! - [`drawn`]: an exercise drawn, a plot with its table.
 //! - [`due`]: what must be closed, by when and by whom.
 //! - [`form`]: fields, choices, the decision form, search.
 //! - [`table`]: tables with caption and scope, pages of a list.
@@ -11,6 +12,7 @@
 
 pub mod ask;
 pub mod count;
+pub mod drawn;
 pub mod due;
 pub mod form;
 pub mod notice;

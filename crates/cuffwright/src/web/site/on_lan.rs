@@ -25,6 +25,8 @@ use super::way::Way;
 
 /// Longest wait for a handshake.
 const HANDSHAKE_PATIENCE: Duration = Duration::from_secs(10);
+/// The first byte of a TLS handshake (RFC 8446, section 5.1).
+const HANDSHAKE: u8 = 22;
 /// How often it looks whether the certificate must be renewed, or the laptop has got another address.
 const RENEWAL_WATCH: Duration = Duration::from_secs(60);
 
@@ -105,12 +107,18 @@ impl OnLan {
     }
 
     /// Answers on one connection, from the handshake on.
-    pub(super) fn answer(&self, taken: Taken, watcher: Watcher) {
+    pub(super) fn answer(&self, taken: Taken, watcher: Watcher, lan: Option<Lan>) {
         let (stream, peer, place) = taken;
         let now = Arc::clone(&self.config.read().unwrap_or_else(PoisonError::into_inner));
         let reception = Arc::clone(&self.reception);
         let way = Way { secure: true, peer: peer.ip(), port: self.port };
         tokio::spawn(async move {
+            let mut first = [0];
+            let peeked = tokio::time::timeout(HANDSHAKE_PATIENCE, stream.peek(&mut first)).await;
+            if let (Ok(Ok(1)), Some(lan), true) = (peeked, lan, first[0] != HANDSHAKE) {
+                let _ = watcher.watch(reception.led_on(stream, lan)).await;
+                return;
+            }
             let handshake = TlsAcceptor::from(now).accept(stream);
             if let Ok(Ok(stream)) = tokio::time::timeout(HANDSHAKE_PATIENCE, handshake).await {
                 let _ = watcher.watch(reception.connection(stream, way)).await;

@@ -7,6 +7,7 @@ use std::time::Duration;
 
 use axum::Router;
 use axum::body::Body;
+use axum::http::{HeaderValue, StatusCode, header};
 use axum::response::Response;
 use axum::routing::future::RouteFuture;
 use hyper::Request;
@@ -17,6 +18,7 @@ use tokio::io::{AsyncRead, AsyncWrite};
 use tokio::net::{TcpListener, TcpStream};
 use tokio::sync::{OwnedSemaphorePermit, Semaphore};
 
+use super::lan::Lan;
 use super::way::Way;
 
 /// Longest wait for the head of a request.
@@ -78,5 +80,70 @@ impl Reception {
         S: AsyncRead + AsyncWrite + Unpin,
     {
         self.http.serve_connection(TokioIo::new(stream), Served { app: self.app.clone(), way })
+    }
+
+    /// One connection that came in plain where encryption is spoken: told the encrypted address, and nothing else.
+    /// People type a name without saying how.
+    pub(super) fn led_on<S>(&self, stream: S, lan: Lan) -> Connection<TokioIo<S>, LedOn>
+    where
+        S: AsyncRead + AsyncWrite + Unpin,
+    {
+        self.http.serve_connection(TokioIo::new(stream), LedOn { lan })
+    }
+}
+
+/// Leads whoever asks in plain to the same path of the encrypted address.
+pub(super) struct LedOn {
+    lan: Lan,
+}
+
+impl hyper::service::Service<Request<Incoming>> for LedOn {
+    type Response = Response;
+    type Error = Infallible;
+    type Future = std::future::Ready<Result<Response, Infallible>>;
+
+    fn call(&self, request: Request<Incoming>) -> Self::Future {
+        let host = request.headers().get(header::HOST).and_then(|host| host.to_str().ok());
+        let path = request.uri().path_and_query().map_or("/", |path| path.as_str());
+        let mut response = Response::new(Body::empty());
+        *response.status_mut() = StatusCode::PERMANENT_REDIRECT;
+        let to = encrypted(&self.lan, host.unwrap_or_default(), path);
+        match to.and_then(|to| HeaderValue::from_str(&to).ok()) {
+            Some(to) => drop(response.headers_mut().insert(header::LOCATION, to)),
+            None => *response.status_mut() = StatusCode::MISDIRECTED_REQUEST,
+        }
+        std::future::ready(Ok(response))
+    }
+}
+
+/// The encrypted address of a path, under the name that was asked for; none for a name that is not ours.
+fn encrypted(lan: &Lan, host: &str, path: &str) -> Option<String> {
+    let name = host.strip_suffix(&format!(":{}", lan.port)).unwrap_or(host);
+    let ours = lan.hosts().into_iter().find(|ours| ours.eq_ignore_ascii_case(name))?;
+    let port = if lan.port == 443 { String::new() } else { format!(":{}", lan.port) };
+    path.starts_with('/').then(|| format!("https://{ours}{port}{path}"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn plain_words_lead_to_the_encrypted_address_of_the_same_name_and_nowhere_else() {
+        let lan = Lan {
+            host: "cuffwright.local".into(),
+            addresses: vec!["192.168.1.7".parse().unwrap()],
+            port: 7418,
+            authority: None,
+            until: jiff::civil::date(2027, 2, 1),
+        };
+        let to = |host, path| encrypted(&lan, host, path);
+        assert_eq!(
+            to("cuffwright.local:7418", "/pair?code=X").as_deref(),
+            Some("https://cuffwright.local:7418/pair?code=X")
+        );
+        assert_eq!(to("192.168.1.7:7418", "/").as_deref(), Some("https://192.168.1.7:7418/"));
+        assert_eq!(to("evil.example:7418", "/"), None);
+        assert_eq!(to("", "/"), None);
     }
 }

@@ -170,7 +170,7 @@ impl Bound {
                 }
                 taken = from_lan() => {
                     if let (Some(taken), Some(lan)) = (taken, &lan) {
-                        lan.answer(taken, leaving.watcher());
+                        lan.answer(taken, leaving.watcher(), self.site.lan());
                     }
                 }
                 () = &mut stop => break,

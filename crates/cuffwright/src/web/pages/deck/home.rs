@@ -14,7 +14,7 @@ use super::figure::figure;
 use crate::web::console::MODULES;
 use crate::web::error::WebError;
 use crate::web::layout::Frame;
-use crate::web::pages::shared::{name, tells_apart};
+use crate::web::pages::shared::{name, tells_apart_to};
 use crate::web::parts::ask::{Ask, Control, asks};
 use crate::web::parts::form::submit;
 use crate::web::parts::notice::{Outcome, Problem, outcome, problems};
@@ -56,7 +56,7 @@ fn page(desk: &Desk, visit: &Visit, given: &Sent, wrong: &[Problem], status: Sta
             li {
                 form.in-place method="post" action={ "/deck/home/" (person.subject) } {
                     (visit.seals())
-                    button.button.button-plain type="submit" { (name(person)) " " span.quiet { (tells_apart(person)) } }
+                    button.button.button-plain type="submit" { (name(person)) " " span.quiet { (tells_apart_to(visit, person)) } }
                 }
             }
         } }

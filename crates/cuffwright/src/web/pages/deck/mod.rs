@@ -4,7 +4,7 @@
 //! - [`shell`]: the pages that the console's scripts fill.
 //! - [`wire`]: the bag that a device takes along, and the outbox that it hands over.
 //! - [`record`]: what came of it, and what needs a person.
-//! - [`figure`]: drawings.
+//! - [`mod@figure`]: the drawings of an exercise.
 //! - [`place`]: what stands on the emergency card.
 //! - [`home`] and [`track`]: pages for home and their codes; the beat as a sound file.
 

@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use app::deck::entry::Entry;
 use app::desk::Desk;
 use app::facts::{DeckSessionFact, EndWord, IncidentFact, Kind as FactKind, SetFact, read_json};
+use door::permit::Thing;
 use maud::{Markup, html};
 use store::{Closing, FactId, SubjectId};
 
@@ -43,7 +44,7 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
         (something_new(desk, &session, &entries))
         (incidents(desk, &session)?)
         (by_swimmer(desk, &saw))
-        p { a.button href="/review" { (text("spot-review")) } }
+        @if visit.may(Thing::Decide) { p { a.button href="/review" { (text("spot-review")) } } }
     };
     visit.page(desk, frame, body)
 }

@@ -43,6 +43,7 @@ pub fn bag(desk: &Desk, visit: &Visit) -> Answer {
     let session = session(desk, visit)?;
     let stamp = (visit.moment.stamp.as_str(), visit.moment.unix_millis);
     let mut bag = desk.deck_bag(&session, "", stamp);
+    bag.may_decide = visit.may(Thing::Decide);
     for run in &mut bag.exercises {
         let exercise = desk.protocol().exercise(&trade::name::ExerciseId::new(&run.id));
         let drawn = exercise.and_then(|exercise| figure(exercise, None, picture::Ink::Roles));

@@ -217,7 +217,7 @@ pub fn form(
     let mut instead: Vec<(String, String)> = vec![(String::new(), text("decide-nothing"))];
     if let Some(exercise) = exercise.filter(|_| shown.dose.is_some() || shown.from.is_some()) {
         instead.extend(exercise.ladder.iter().map(|rung| {
-            let name = app::text::rung_name(rung, wording.reader.units);
+            let name = wording.reader.rung_name(rung);
             (rung.id.to_string(), say("decide-rung", &[("rung", Value::Words(&name))]))
         }));
     }

@@ -2,10 +2,12 @@
 //!
 //! - [`lines`]: the proposals, each with its ropes and the form that decides it.
 //! - [`decide`]: what a person says to one.
+//! - [`loads`]: what the club's measured kit asks of this body.
 //! - [`past`]: what is on record.
 
 pub mod decide;
 pub mod lines;
+pub mod loads;
 pub mod past;
 
 use app::desk::{Assessment, Desk, Person};
@@ -83,6 +85,7 @@ pub fn page(
         h2 { (text("person-next-heading")) }
         @if bands.is_empty() { p.quiet { (text("person-next-none")) } }
         @else { (rope::both_shoulders(&next, &bands)) }
+        p { a href={ (own) "/loads" } { (text("loads-link")) } }
         (lines::taught(desk, person, &assessment))
         (lines::not_given(desk, &assessment))
         (rope::key())

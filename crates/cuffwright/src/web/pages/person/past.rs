@@ -295,6 +295,8 @@ pub fn kind_word(kind: Kind) -> String {
         Kind::Holiday => "fact-kind-holiday",
         Kind::PracticeChange => "fact-kind-practice-change",
         Kind::Dryland => "fact-kind-dryland",
+        Kind::Calibration => "fact-kind-calibration",
+        Kind::ArmLengths => "record-arms",
         Kind::DeckSession => "fact-kind-deck-session",
         Kind::DeckEntry => "fact-kind-deck-entry",
         Kind::DeckPlace => "fact-kind-deck-place",

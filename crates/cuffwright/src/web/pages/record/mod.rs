@@ -4,8 +4,9 @@
 //! part on the day's list; either way it is sent to the same address, and what was typed never gets lost.
 //!
 //! - [`take`]: reading what was typed.
-//! - [`pain`], [`away`], [`letters`], [`papers`], [`body`], [`small`]: the sheets.
+//! - [`pain`], [`away`], [`letters`], [`papers`], [`body`], [`arms`], [`small`]: the sheets.
 
+pub mod arms;
 pub mod away;
 pub mod body;
 pub mod letters;
@@ -66,6 +67,7 @@ pub const SHEETS: &[Sheet] = &[
     small::TAUGHT,
     small::SIGN_OFF,
     body::GROWTH,
+    arms::ARMS,
     body::SCREENING,
     water::WATER_WEEK,
     water::WATER_SESSION,

@@ -4,10 +4,12 @@ use app::desk::Desk;
 use maud::{Markup, html};
 use trade::name::ExerciseId;
 use trade::protocol::{Arms, Exercise, Group, Tempo};
+use trade::side::Side;
 
 use super::evidence;
 use crate::web::error::WebError;
 use crate::web::layout::{Frame, Here, Place, Spot};
+use crate::web::parts::drawn::figure;
 use crate::web::parts::table::{Column, table};
 use crate::web::rope::seconds;
 use crate::web::site::visit::{Answer, Visit};
@@ -57,6 +59,7 @@ pub fn one(desk: &Desk, visit: &Visit) -> Answer {
         @if !exercise.cautions.is_empty() {
             ul.exercise-cautions aria-label=(text("exercise-cautions")) { @for caution in &exercise.cautions { li { (caution) } } }
         }
+        (drawings(exercise))
         dl.rule-whole {
             dt { (text("exercise-arms")) } dd { (text(match exercise.arms { Arms::One => "arms-one", Arms::Both => "arms-both", Arms::Midline => "arms-midline" })) }
             dt { (text("exercise-kit")) } dd { (exercise.kit) }
@@ -81,12 +84,32 @@ pub fn one(desk: &Desk, visit: &Visit) -> Answer {
     visit.page(desk, frame, body)
 }
 
+/// How it is done, and how its rungs differ where they are drawn by themselves.
+fn drawings(exercise: &Exercise) -> Markup {
+    let own: Vec<_> = exercise
+        .figures
+        .iter()
+        .filter_map(|script| script.rungs.first().map(|rung| (rung, script)))
+        .collect();
+    html! {
+        (figure(exercise, None, Some(Side::Right), None))
+        @if !own.is_empty() {
+            details { summary { (text("figure-variants")) }
+                @for (rung, script) in own {
+                    @let names: Vec<&str> = script.rungs.iter().filter_map(|rung| exercise.rung(rung)).map(|rung| rung.name.as_str()).collect();
+                    h3 { (names.join(", ")) }
+                    (figure(exercise, Some(rung), Some(Side::Right), None))
+                }
+            }
+        }
+    }
+}
+
 fn tempo(tempo: Tempo) -> String {
     crate::web::pages::person::lines::tempo(tempo)
 }
 
 fn ladder(desk: &Desk, exercise: &Exercise) -> Markup {
-    let units = desk.reader().units;
     let rows: Vec<Vec<Markup>> = exercise
         .ladder
         .iter()
@@ -101,7 +124,7 @@ fn ladder(desk: &Desk, exercise: &Exercise) -> Markup {
             }
             vec![
                 html! { (place + 1) },
-                html! { (app::text::rung_name(rung, units)) },
+                html! { (desk.reader().rung_name(rung)) },
                 html! { code { (rung.id) } },
                 html! { (notes.join(" ")) },
             ]

@@ -139,7 +139,7 @@ fn boxes(setting: &Setting, row: &Shown<'_>, place: Place, own: &[&Problem], nex
                         enterkeyhint="next" aria-label=(spoken) autofocus[next == Some(id.as_str())]
                         aria-invalid=[problem.map(|_| "true")] aria-describedby=[problem.map(|_| format!("{id}-problem"))];
                 }
-                @if row.typed(&place.name("why")) != "" { span.station-why { (text(&format!("why-none-{}", row.typed(&place.name("why"))))) } }
+                @if !row.typed(&place.name("why")).is_empty() { span.station-why { (text(&format!("why-none-{}", row.typed(&place.name("why"))))) } }
             }
             @for trial in 1..=place.measure.trials {
                 @let id = format!("{}.{}", row.key, place.name(&trial.to_string()));

@@ -87,7 +87,7 @@ fn ring(contacts: &[ContactFact]) -> Markup {
 fn supervisor(desk: &Desk, view: &SupervisorView) -> Markup {
     html! {
         @if let Some(line) = &view.emergency { p.outcome.outcome-ask { strong { (line) } } }
-        (both(&view.left, view.right))
+        (both(view.left, view.right))
         @if view.session_over { p { strong { (text("seen-today-over")) } } }
         @else if !view.asked_today { p { strong { (text("seen-today-ask")) } } }
         @for exercise in &view.over_today {

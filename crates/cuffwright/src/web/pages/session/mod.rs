@@ -14,7 +14,6 @@ use app::desk::{Assessment, Desk, Person};
 use app::roles::lines::may_read;
 use app::views::people::{Find, find, squads};
 use axum::http::StatusCode;
-use door::permit::Thing;
 use jiff::civil::Date;
 use maud::{Markup, html};
 use trade::dosing::Proposal;
@@ -25,7 +24,7 @@ use super::facts::{ends, faults, seen};
 use super::first;
 use super::person::lines::{confirms, exercise_name, side_name};
 use super::record::pain::worded;
-use super::shared::{href, name, sentence, tells_apart, what_to_do};
+use super::shared::{href, name, sentence, tells_apart_to, what_to_do};
 use crate::web::layout::{Frame, Here, Place, Spot};
 use crate::web::parts::ask::{Ask, Control, asks};
 use crate::web::parts::form::submit;
@@ -90,7 +89,7 @@ fn choose(desk: &Desk, visit: &Visit) -> Answer {
                         label for=(id) {
                             (name(found.person))
                             span.choice-hint {
-                                (apart(visit, found.person)) " "
+                                (tells_apart_to(visit, found.person)) " "
                                 @for side in Side::BOTH {
                                     @if gate.shoulder(side) != Availability::Full {
                                         (text(if side == Side::Left { "shoulder-left-short" } else { "shoulder-right-short" })) " " (availability(gate.shoulder(side))) " "
@@ -105,11 +104,6 @@ fn choose(desk: &Desk, visit: &Visit) -> Answer {
         }
     };
     visit.page(desk, frame, body)
-}
-
-/// What tells two of one name apart: year of birth and number only for whoever may see them.
-fn apart(visit: &Visit, person: &Person) -> String {
-    if visit.may(Thing::Personal) { tells_apart(person) } else { person.read.swimmer.squad.clone() }
 }
 
 /// What is asked of the session as a whole.
@@ -268,12 +262,7 @@ fn line(desk: &Desk, planned: &Planned, given: &Sent, wrong: &[Problem]) -> Mark
     let faults = faults(desk, proposal.exercise.as_str());
     let rungs: Vec<(String, String)> =
         desk.protocol().exercise(&proposal.exercise).map_or_else(Vec::new, |exercise| {
-            let units = desk.reader().units;
-            exercise
-                .ladder
-                .iter()
-                .map(|rung| (rung.id.to_string(), app::text::rung_name(rung, units)))
-                .collect()
+            exercise.ladder.iter().map(|rung| (rung.id.to_string(), desk.reader().rung_name(rung))).collect()
         });
     let planned_rung = proposal
         .dose

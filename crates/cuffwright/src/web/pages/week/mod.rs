@@ -4,7 +4,6 @@
 //! - [`wish`]: "15:20 before the 16:00 practice"; [`enter`] and [`sheets`]: entry by hand.
 //! - [`files`]: feeds, tables and calendars of others.
 
-pub mod ahead;
 pub mod enter;
 pub mod files;
 pub mod lanes;
@@ -25,6 +24,7 @@ use store::SubjectId;
 use super::shared::back_or;
 use crate::web::error::WebError;
 use crate::web::layout::{Frame, Here, Place, Spot};
+use crate::web::parts::notice::empty;
 use crate::web::respond;
 use crate::web::site::sent::Sent;
 use crate::web::site::visit::{Answer, Visit, with_done};
@@ -43,8 +43,11 @@ pub fn href(monday: Date) -> String {
 /// The page.
 pub fn show(desk: &Desk, visit: &Visit) -> Answer {
     let monday = monday(visit);
-    let stored = desk.week_of(monday)?;
     let title = text("place-week");
+    if desk.club().about.is_none() {
+        return nobody_yet(desk, visit, &title);
+    }
+    let stored = desk.week_of(monday)?;
     let sunday = monday.saturating_add(6.days());
     let lede = say(
         "week-lede",
@@ -62,6 +65,12 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
         (ways(desk, visit, monday))
     };
     visit.page(desk, frame, body)
+}
+
+/// Before the club is known nobody knows the zone of its times.
+pub fn nobody_yet(desk: &Desk, visit: &Visit, title: &str) -> Answer {
+    let frame = Frame { title, here: Here::At(Place::Week, Spot::Week), ..Frame::default() };
+    visit.page(desk, frame, empty(&text("week-no-club"), Some((&text("week-no-club-do"), "/club"))))
 }
 
 fn turn(monday: Date, visit: &Visit) -> Markup {

@@ -39,6 +39,13 @@ fn count(n: usize) -> Value<'static> {
     Value::Count(i64::try_from(n).unwrap_or(i64::MAX))
 }
 
+/// True where the requirement says more than the reason does: a rule with its figure, not the fact itself again.
+pub fn says_more(requirement: &str) -> bool {
+    [Kind::BeforeWater, Kind::FreeDay, Kind::HoursBetween, Kind::MeetGap, Kind::OtherLoad, Kind::PlannedFewer]
+        .into_iter()
+        .any(|kind| kind.word() == requirement)
+}
+
 /// What is broken, each reason once with the sessions it is about.
 fn reasons(stored: &StoredWeek, broken: &[Breach]) -> Markup {
     let words = Say::about(&stored.week);
@@ -47,8 +54,8 @@ fn reasons(stored: &StoredWeek, broken: &[Breach]) -> Markup {
         ul.wk-reasons { @for breach in broken {
             li {
                 b { (sessions(words, &known, &breach.sessions)) } ": "
-                (words.breach(breach, &known)) " "
-                span.quiet { (words.requirement(breach.requirement)) "." }
+                (words.breach(breach, &known))
+                @if says_more(breach.requirement.kind.word()) { " " span.quiet { (words.requirement(breach.requirement)) "." } }
             }
         } }
     }

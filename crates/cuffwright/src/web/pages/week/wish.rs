@@ -91,6 +91,9 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
 
 fn page(desk: &Desk, visit: &Visit, given: &Sent, problem: Option<String>) -> Answer {
     let week_of = given.one("date").parse().map_or_else(|_| monday(visit), monday_of);
+    if desk.club().about.is_none() {
+        return super::nobody_yet(desk, visit, &text("week-wish-title"));
+    }
     let stored = desk.week_of(week_of)?;
     let asked = questions(&stored);
     let mut taking = Taking::new(given, &asked, visit.today());
@@ -98,18 +101,22 @@ fn page(desk: &Desk, visit: &Visit, given: &Sent, problem: Option<String>) -> An
     let (title, here) = (text("week-wish-title"), Here::Below(Place::Week, Spot::Week));
     let frame = Frame { title: &title, here, ..Frame::default() };
     let Some(wish) = wish else {
+        // Whoever opens the page has asked nothing yet, and has done nothing wrong.
+        let is_blank = ["squad", "date", "from", "to"].iter().all(|name| given.one(name).is_empty());
         let body = html! {
-            (problems(&taking.problems))
+            @if !is_blank { (problems(&taking.problems)) }
             (form(&stored, week_of, given))
         };
-        return visit.page_as(desk, StatusCode::UNPROCESSABLE_ENTITY, frame, body);
+        let status = if is_blank { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY };
+        return visit.page_as(desk, status, frame, body);
     };
-    let request = stored.request(&wish)?;
+    let (request, found) = stored.reply(&wish, None)?;
     let said = reply(Say::about(&stored.week), &request);
+    let moves = found.offers_instead_of.and_then(|at| stored.known.get(at)).map(|kept| kept.fact.uid.clone());
     let is_refused = problem.is_some();
     let body = html! {
         @if let Some(problem) = problem { (problems(&[Problem { says: problem, ..Problem::default() }])) }
-        (answered(visit, week_of, &wish, &said))
+        (answered(visit, week_of, &wish, &said, moves.as_deref()))
         (form(&stored, week_of, given))
         p { a href=(href(week_of)) { (text("week-back")) } }
     };
@@ -117,7 +124,7 @@ fn page(desk: &Desk, visit: &Visit, given: &Sent, problem: Option<String>) -> An
     visit.page_as(desk, status, frame, body)
 }
 
-fn answered(visit: &Visit, week_of: Date, wish: &Wish, said: &ReplyWord) -> Markup {
+fn answered(visit: &Visit, week_of: Date, wish: &Wish, said: &ReplyWord, moves: Option<&str>) -> Markup {
     let may_set = visit.may(Thing::EditCalendar);
     let asked = format!("{}, {}-{}", app::week::say::short_day(wish.date), said.at.from, said.at.to);
     let values = [
@@ -128,13 +135,17 @@ fn answered(visit: &Visit, week_of: Date, wish: &Wish, said: &ReplyWord) -> Mark
     html! {
         section.wk-reply.wk-no[!said.allowed] aria-labelledby="reply" {
             h2 id="reply" { (say(if said.allowed { "week-wish-yes" } else { "week-wish-no" }, &values)) }
+            @if let Some(at) = said.instead_of.as_ref().or(said.offers_instead_of.as_ref()) {
+                @let was = format!("{}, {}-{}", at.day.parse::<Date>().map(app::week::say::short_day).unwrap_or_default(), at.from, at.to);
+                p { (say("week-instead-of", &[("was", Value::Words(&was))])) }
+            }
             @if said.allowed && !may_set {
                 p { (text("week-wish-told")) }
             } @else if said.allowed {
-                (take(visit, week_of, wish, &text("week-wish-set")))
+                (take(visit, week_of, wish, None, &text("week-wish-set")))
             } @else {
                 ul.wk-reasons { @for reason in &said.reasons {
-                    li { b { (reason.why) } " " span.quiet { (reason.what.words) "." } }
+                    li { b { (reason.why) } @if super::standing::says_more(reason.what.requirement) { " " span.quiet { (reason.what.words) "." } } }
                 } }
                 @if !said.offers.is_empty() {
                     h3 { (text("week-better")) }
@@ -142,7 +153,7 @@ fn answered(visit: &Visit, week_of: Date, wish: &Wish, said: &ReplyWord) -> Mark
                         li {
                             p { b { (offer.at.day.parse::<Date>().map(app::week::say::short_day).unwrap_or_default()) ", " (offer.at.from) "-" (offer.at.to) } " " (offer.at.place) }
                             p.quiet { (offer.words) }
-                            @if let Some(better) = offered(wish, offer).filter(|_| may_set) { (take(visit, week_of, &better, &text("week-offer-take"))) }
+                            @if let Some(better) = offered(wish, offer).filter(|_| may_set) { (take(visit, week_of, &better, moves, &text("week-offer-take"))) }
                         }
                     } }
                 } @else { p { (text("week-no-better")) } }
@@ -176,8 +187,14 @@ fn hidden(visit: &Visit, week_of: Date, wish: &Wish) -> Markup {
     }
 }
 
-fn take(visit: &Visit, week_of: Date, wish: &Wish, label: &str) -> Markup {
-    html! { form.wk-take method="post" action="/week/wish" { (hidden(visit, week_of, wish)) (submit(label)) } }
+fn take(visit: &Visit, week_of: Date, wish: &Wish, instead: Option<&str>, label: &str) -> Markup {
+    html! {
+        form.wk-take method="post" action="/week/wish" {
+            (hidden(visit, week_of, wish))
+            @if let Some(uid) = instead { input type="hidden" name="instead" value=(uid); }
+            (submit(label))
+        }
+    }
 }
 
 fn overrule(visit: &Visit, week_of: Date, wish: &Wish) -> Markup {
@@ -212,7 +229,7 @@ pub fn send(desk: &mut Desk, visit: &Visit, sent: &Sent) -> Answer {
         return page(desk, visit, sent, Some(text("week-overrule-reason")));
     }
     let own = overruled.then(|| OverruledWord { by: visit.author().name, reason: reason.to_owned() });
-    let draft = desk.grant(week_of, &wish, own)?;
+    let draft = desk.grant(week_of, &wish, sent.some("instead"), own)?;
     visit.record(desk, SubjectId::CLUB, &[draft])?;
     Ok(respond::see(&with_done(&href(week_of), "recorded")))
 }

@@ -86,8 +86,8 @@ fn next(desk: &Desk, visit: &Visit, all: &[Next]) -> Markup {
         section {
             h2 { (text("set-times-next")) }
             p { (text("set-times-next-lede")) }
-            (table("set-times-next", &text("set-times-next"), &columns(&heads), &rows))
-            (paging(Paging { page, pages, href: "/year/set-times?page=" }))
+            (table("set-times-next", &text("set-times-next-caption"), &columns(&heads), &rows))
+            (paging(Paging { page, pages, href: "/season/set-times?page=" }))
         }
     }
 }
@@ -188,7 +188,7 @@ fn judged(record: &Record) -> Markup {
             @else { (text("set-times-record-fine")) } " "
             (say("set-times-record-better", &[("brier", Value::Words(&brier)), ("mean", Value::Words(&mean))])) }
         (plot(&drawn, (0, 0)))
-        (table("set-times-record", &title, &columns(&heads), &rows))
+        (table("set-times-record", &text("set-times-record-caption"), &columns(&heads), &rows))
     }
 }
 
@@ -211,12 +211,12 @@ fn terms(model: &Model) -> Markup {
     let between = fixed(model.fit.between.as_ref().map_or(0.0, |between| between.sd).exp(), 2);
     let dropped: Vec<String> = model.dropped.iter().map(|&column| text(COLUMNS[column])).collect();
     let dropped = dropped.join(", ");
-    let heads = ["set-times-head-what", "set-times-head-factor", "year-head-range"].map(text);
+    let heads = ["set-times-head-what", "set-times-head-factor", "board-head-range"].map(text);
     html! {
         section {
             h2 { (text("set-times-model")) }
             p { (say("set-times-spread", &[("within", Value::Words(&within)), ("between", Value::Words(&between))])) }
-            (table("set-times-model", &text("set-times-model"), &columns(&heads), &rows))
+            (table("set-times-model", &text("set-times-model-caption"), &columns(&heads), &rows))
             @if !dropped.is_empty() { p { (say("set-times-dropped", &[("what", Value::Words(&dropped))])) } }
         }
     }

@@ -18,16 +18,16 @@ use crate::web::words::{Value, say, text};
 pub fn show(desk: &Desk, visit: &Visit) -> Answer {
     let stretch = season_of(desk, visit.today());
     let year = year(desk, stretch);
-    let (title, from, to) = (text("year-title"), day(stretch.from), day(stretch.to));
-    let lede = say("year-lede", &[("from", Value::Words(&from)), ("to", Value::Words(&to))]);
+    let (title, from, to) = (text("board-title"), day(stretch.from), day(stretch.to));
+    let lede = say("board-lede", &[("from", Value::Words(&from)), ("to", Value::Words(&to))]);
     let here = Here::At(Place::Year, Spot::Season);
     let frame = Frame { title: &title, lede: Some(&lede), here, ..Frame::default() };
     let body = html! {
         @if year.now.sessions == 0 && year.now.km <= 0.0 && year.sore.is_empty() {
-            p { (text("year-nothing")) }
+            p { (text("board-nothing")) }
         } @else {
             (figures(&year))
-            section { h2 { (text("year-power")) } p { (power(&year)) } }
+            section { h2 { (text("board-power")) } p { (power(&year)) } }
             (strength(&year))
             (sore(&year))
         }
@@ -35,24 +35,29 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
     visit.page(desk, frame, body)
 }
 
-/// One row of the table of figures.
-fn row(name: &str, value: String, range: String, says: String) -> Vec<Markup> {
-    vec![html! { (text(name)) }, html! { (value) }, html! { (range) }, html! { (says) }]
+/// One figure: what it is, its value and range in large type, and a plain sentence.
+fn row(name: &str, value: String, range: String, says: String) -> Markup {
+    card(&text(name), &value, &range, &says)
 }
 
-/// A row for a figure that may be hidden.
-fn shown<T>(
-    name: &str,
-    figure: &Figure<T>,
-    says: String,
-    of: impl Fn(&T) -> (String, String),
-) -> Vec<Markup> {
+fn card(name: &str, value: &str, range: &str, says: &str) -> Markup {
+    html! {
+        div.board-figure {
+            dt { (name) }
+            dd.board-value { (value) @if !range.is_empty() { " " span.board-range { (range) } } }
+            @if !says.is_empty() { dd.board-says { (says) } }
+        }
+    }
+}
+
+/// A figure that may be hidden.
+fn shown<T>(name: &str, figure: &Figure<T>, says: String, of: impl Fn(&T) -> (String, String)) -> Markup {
     match (figure.shown(), not_shown(figure)) {
         (Some(value), _) => {
             let (value, range) = of(value);
             row(name, value, range, says)
         }
-        (None, why) => row(name, why.unwrap_or_default(), String::new(), says),
+        (None, why) => card(&text(name), "-", "", &format!("{} {says}", why.unwrap_or_default())),
     }
 }
 
@@ -63,9 +68,9 @@ fn figures(year: &Year) -> Markup {
     let (km, hours) = (fixed(now.km, 0), fixed(now.hours_held, 1));
     let percent = |value: f64| format!("{} %", fixed(100.0 * value, 0));
     let mut rows = vec![shown(
-        "year-adherence",
+        "board-adherence",
         &year.adherence,
-        say("year-adherence-says", &[("attended", count(now.attended)), ("offered", count(now.offered))]),
+        say("board-adherence-says", &[("attended", count(now.attended)), ("offered", count(now.offered))]),
         |share| (percent(share.share), format!("{} %", range(share.wilson.map(|end| 100.0 * end), 0))),
     )];
     let values = [("km", Value::Words(&km)), ("sessions", size(now.sessions))];
@@ -77,50 +82,53 @@ fn figures(year: &Year) -> Markup {
         ("hours", Value::Words(&hours)),
     ];
     rows.push(row(
-        "year-exposure",
-        say("year-exposure-value", &values),
+        "board-exposure",
+        say("board-exposure-value", &values),
         String::new(),
-        say("year-exposure-says", &says),
+        say("board-exposure-says", &says),
     ));
     // How many had a problem is said only where they are several, or none.
     let with = if 0 < now.people_with && now.people_with < app::year::FEWEST {
-        text("year-fewer-than-five")
+        text("board-fewer-than-five")
     } else {
         now.people_with.to_string()
     };
-    let says = say("year-problems-says", &[("people", Value::Words(&with))]);
-    rows.push(row("year-problems", now.problems.to_string(), String::new(), says));
+    let says = say("board-problems-says", &[("people", Value::Words(&with))]);
+    rows.push(row("board-problems", now.problems.to_string(), String::new(), says));
     let rate = |rate: &stats::rates::count::Rate| (fixed(rate.rate, 2), range(rate.interval, 2));
-    rows.push(shown("year-per-km", &year.per_km, text("year-per-km-says"), rate));
-    rows.push(shown("year-per-session", &year.per_session, String::new(), rate));
+    rows.push(shown("board-per-km", &year.per_km, text("board-per-km-says"), rate));
+    rows.push(shown("board-per-session", &year.per_session, String::new(), rate));
     if let Some(before) = &year.before {
         let holds = year.ratio.shown().is_none_or(|ratio| ratio.exact.holds(1.0));
         let says = say(
-            if holds { "year-ratio-holds" } else { "year-ratio-differs" },
+            if holds { "board-ratio-holds" } else { "board-ratio-differs" },
             &[("now", count(now.problems)), ("before", count(before.problems))],
         );
-        rows.push(shown("year-ratio", &year.ratio, says, |ratio| {
+        rows.push(shown("board-ratio", &year.ratio, says, |ratio| {
             (ratio.ratio.map_or_else(|| "-".to_owned(), |ratio| fixed(ratio, 2)), range(ratio.exact, 2))
         }));
     } else {
-        rows.push(row("year-ratio", "-".to_owned(), String::new(), text("year-ratio-none")));
+        rows.push(row("board-ratio", "-".to_owned(), String::new(), text("board-ratio-none")));
     }
     let says = year.rungs.shown().map_or_else(String::new, |rungs| {
         let k = usize::try_from(rungs.higher.k).unwrap_or(usize::MAX);
         say(
-            "year-rungs-says",
+            "board-rungs-says",
             &[("higher", size(k)), ("lines", size(rungs.lines)), ("lower", size(rungs.lower))],
         )
     });
-    rows.push(shown("year-rungs", &year.rungs, says, |rungs| {
+    rows.push(shown("board-rungs", &year.rungs, says, |rungs| {
         let mean = fixed(rungs.mean, 1);
         let higher = range(rungs.higher.wilson.map(|end| 100.0 * end), 0);
-        let higher = say("year-rungs-range", &[("range", Value::Words(&higher))]);
-        (say("year-rungs-value", &[("mean", Value::Words(&mean))]), higher)
+        let higher = say("board-rungs-range", &[("range", Value::Words(&higher))]);
+        (say("board-rungs-value", &[("mean", Value::Words(&mean))]), higher)
     }));
-    let heads = ["year-head-figure", "year-head-value", "year-head-range", "year-head-says"].map(text);
-    let columns: Vec<Column<'_>> = heads.iter().map(|head| Column::words(head)).collect();
-    table("year-figures", &text("year-figures"), &columns, &rows)
+    html! {
+        section {
+            h2 { (text("board-figures")) }
+            dl.board { @for row in &rows { (row) } }
+        }
+    }
 }
 
 fn power(year: &Year) -> String {
@@ -128,64 +136,48 @@ fn power(year: &Year) -> String {
     match year.shows_from {
         Some(share) => {
             let percent = fixed(100.0 * share, 0);
-            say("year-power-says", &[("n", n), ("percent", Value::Words(&percent))])
+            say("board-power-says", &[("n", n), ("percent", Value::Words(&percent))])
         }
-        None => say("year-power-none", &[("n", n)]),
+        None => say("board-power-none", &[("n", n)]),
     }
 }
 
 fn strength(year: &Year) -> Markup {
-    let rows: Vec<Vec<Markup>> = year.strength.iter().map(strength_row).collect();
-    let heads = [
-        "year-head-measure",
-        "year-head-tests",
-        "year-head-start",
-        "year-head-month-change",
-        "year-head-range",
-        "year-head-says",
-    ]
-    .map(text);
-    let columns: Vec<Column<'_>> = heads.iter().map(|head| Column::words(head)).collect();
     html! {
         section {
-            h2 { (text("year-strength")) }
-            p { (text("year-strength-lede")) }
-            (table("year-strength", &text("year-strength"), &columns, &rows))
+            h2 { (text("board-strength")) }
+            p { (text("board-strength-lede")) }
+            dl.board { @for strength in &year.strength { (strength_card(strength)) } }
         }
     }
 }
 
-fn strength_row(strength: &Strength) -> Vec<Markup> {
+fn strength_card(strength: &Strength) -> Markup {
     let (name, unit) = Range::of(strength.key).map_or((strength.key, ""), |range| (range.label, range.unit));
-    let cell = |text: String| html! { (text) };
     let Some(change) = strength.found.shown() else {
-        let why = not_shown(&strength.found).unwrap_or_default();
-        let blank = || cell(String::new());
-        return vec![cell(name.to_owned()), blank(), blank(), blank(), blank(), cell(why)];
+        return card(name, "-", "", &not_shown(&strength.found).unwrap_or_default());
     };
     let size = |value: usize| Value::Count(i64::try_from(value).unwrap_or(i64::MAX));
+    let start = format!("{} {unit}", fixed(change.at_start, 0));
     let values = [
         ("tests", size(change.tests)),
         ("shoulders", size(change.shoulders)),
         ("people", size(change.people)),
+        ("start", Value::Words(&start)),
     ];
-    let says = text(if !change.sound {
-        "year-strength-unsound"
+    let moved = text(if !change.sound {
+        "board-strength-unsound"
     } else if 0.0 < change.range.low {
-        "year-strength-up"
+        "board-strength-up"
     } else if change.range.high < 0.0 {
-        "year-strength-down"
+        "board-strength-down"
     } else {
-        "year-strength-open"
+        "board-strength-open"
     });
-    vec![
-        cell(name.to_owned()),
-        cell(say("year-strength-says", &values)),
-        cell(format!("{} {unit}", fixed(change.at_start, 1))),
-        cell(format!("{} {unit}", fixed(change.a_month, 2))),
-        cell(range(change.range, 2)),
-        cell(says),
-    ]
+    let a_month =
+        format!("{}{} {unit}", if 0.0 < change.a_month { "+" } else { "" }, fixed(change.a_month, 1));
+    let value = say("board-a-month", &[("value", Value::Words(&a_month))]);
+    card(name, &value, &range(change.range, 1), &format!("{moved} {}", say("board-strength-says", &values)))
 }
 
 fn sore(year: &Year) -> Markup {
@@ -221,10 +213,10 @@ fn sore(year: &Year) -> Markup {
         months.push(label.chars().take(3).collect());
     }
     let heads =
-        ["year-head-month", "year-head-asked", "year-head-sore", "year-head-share", "year-head-range"]
+        ["board-head-month", "board-head-asked", "board-head-sore", "board-head-share", "board-head-range"]
             .map(text);
     let columns: Vec<Column<'_>> = heads.iter().map(|head| Column::words(head)).collect();
-    let (name, lede, share) = (text("year-sore"), text("year-sore-lede"), text("year-sore-axis"));
+    let (name, lede, share) = (text("board-sore"), text("board-sore-lede"), text("board-sore-axis"));
     let mut across = Axis::of("");
     across.from = Some(-0.5);
     across.to = Some(months.len() as f64 - 0.5);
@@ -238,7 +230,7 @@ fn sore(year: &Year) -> Markup {
             h2 { (name) }
             p { (lede) }
             @if 1 < months.len() { figure.plot-figure { (picture::plot::svg(&drawn, picture::Ink::Roles)) } }
-            (table("year-sore", &name, &columns, &rows))
+            (table("board-sore", &text("board-sore-caption"), &columns, &rows))
         }
     }
 }

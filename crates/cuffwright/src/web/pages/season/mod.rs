@@ -1,9 +1,11 @@
 //! The season on one page for the board, and the set times with their record of past predictions.
 //!
-//! - [`mod@season`]: counts, rates, strength, and what cannot be shown.
+//! - [`board`]: counts, rates, strength, and what cannot be shown.
+//! - [`charts`]: whose line moved, and the load.
 //! - [`set_times`]: what to expect next time, and whether such words were right.
 
-pub mod season;
+pub mod board;
+pub mod charts;
 pub mod set_times;
 
 use app::year::Figure;
@@ -15,13 +17,13 @@ use crate::web::words::{Value, say, text};
 
 /// A number with so many decimals.
 fn fixed(value: f64, decimals: usize) -> String {
-    if value.is_finite() { format!("{value:.decimals$}") } else { text("year-no-bound") }
+    if value.is_finite() { format!("{value:.decimals$}") } else { text("board-no-bound") }
 }
 
 /// A range with so many decimals.
 fn range(interval: Interval, decimals: usize) -> String {
     let (low, high) = (fixed(interval.low, decimals), fixed(interval.high, decimals));
-    say("year-range", &[("low", Value::Words(&low)), ("high", Value::Words(&high))])
+    say("board-range", &[("low", Value::Words(&low)), ("high", Value::Words(&high))])
 }
 
 /// Why something cannot be told.
@@ -33,8 +35,8 @@ fn why(lack: &Lack) -> String {
 fn not_shown<T>(figure: &Figure<T>) -> Option<String> {
     match figure {
         Figure::Shown(_) => None,
-        Figure::Hidden => Some(text("year-hidden")),
-        Figure::Lacks(lack) => Some(say("year-not-told", &[("why", Value::Words(&why(lack)))])),
+        Figure::Hidden => Some(text("board-hidden")),
+        Figure::Lacks(lack) => Some(say("board-not-told", &[("why", Value::Words(&why(lack)))])),
     }
 }
 
@@ -43,6 +45,6 @@ fn plot(plot: &picture::plot::Plot<'_>, decimals: (usize, usize)) -> Markup {
     let twin = picture::plot::Twin::of(plot, decimals, 40);
     html! {
         figure.plot-figure { (picture::plot::svg(plot, picture::Ink::Roles)) }
-        details.plot-twin { summary { (text("year-as-table")) } (twin.html()) }
+        details.plot-twin { summary { (text("board-as-table")) } (twin.html()) }
     }
 }

@@ -14,8 +14,8 @@ use crate::web::words::{Value, say, text};
 
 /// The page.
 pub fn show(desk: &Desk, visit: &Visit) -> Answer {
-    let (title, lede) = (text("spot-ahead"), text("ahead-lede"));
-    let here = Here::At(Place::Week, Spot::Ahead);
+    let (title, lede) = (text("place-year"), text("year-lede"));
+    let here = Here::At(Place::Year, Spot::Year);
     let frame = Frame { title: &title, lede: Some(&lede), here, ..Frame::default() };
     let squads = desk.squads(visit.today());
     let asked = visit.query.one("squad");
@@ -25,7 +25,7 @@ pub fn show(desk: &Desk, visit: &Visit) -> Answer {
         None => html! { (empty(&text("year-none"), None)) },
         Some(weeks) => html! {
             nav.turn aria-label=(text("year-squads")) { ul { @for other in &squads {
-                li { a.button.button-plain href={ "/week/ahead?squad=" (super::super::shared::encoded(other)) } aria-current=[(*other == squad).then_some("true")] { (other) } }
+                li { a.button.button-plain href={ "/year?squad=" (super::shared::encoded(other)) } aria-current=[(*other == squad).then_some("true")] { (other) } }
             } } }
             (rope(&weeks, this))
             (table(&squad, &weeks, this))
@@ -72,7 +72,7 @@ fn table(squad: &str, weeks: &[SeasonWeek], this: Date) -> Markup {
                     @let is_now = week.week.monday == this;
                     tr class=[is_now.then_some("yr-now-row")] {
                         th scope="row" { (week.week.number) @if is_now { " " (text("year-now")) } }
-                        td { a href=(super::href(week.week.monday)) { (short_day(week.week.monday)) } }
+                        td { a href=(super::week::href(week.week.monday)) { (short_day(week.week.monday)) } }
                         td { (text(&format!("year-phase-{}", week.week.phase.word()))) }
                         td { (week.week.sessions) }
                         td { (week.set) }
