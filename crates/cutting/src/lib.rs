@@ -4,7 +4,7 @@
 //! any one of which meets it. Exact optimisation by a solver library; where time runs out, the gap is shown.
 //!
 //! - [`Question`], [`cut`], [`Cut`]: the question, the search, the answer with its proof.
-//! - [`stock`]: how many of each chosen loop the busiest session takes.
+//! - [`mod@stock`]: how many of each chosen loop the busiest session takes.
 //!
 //! The solver is pure Rust; the feature `highs` swaps in a faster one that needs a C++ compiler.
 

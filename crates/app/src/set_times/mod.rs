@@ -4,7 +4,7 @@
 //! was called away. Pain and "chose to stop" are treated the same and counted, because they may be informative. A cap
 //! that nobody saw is unknown and left out: taken for a cap that was reached it would make the squad stronger than it is.
 //!
-//! - [`gather`]: sets from the record. [`model`]: the fit. [`next`]: expectations. [`told`]: the record of past ones.
+//! - [`mod@gather`]: sets from the record. [`model`]: the fit. [`next`]: expectations. [`told`]: the record of past ones.
 
 pub mod gather;
 pub mod model;

@@ -1,5 +1,10 @@
 //! `cuffwright cut list`: which few loops to cut for a squad.
 
+#![allow(
+    rustdoc::broken_intra_doc_links,
+    reason = "double brackets are TOML tables in the words of the help"
+)]
+
 use std::path::{Path, PathBuf};
 
 use app::facts::Problem;

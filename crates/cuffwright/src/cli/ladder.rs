@@ -1,5 +1,10 @@
 //! `cuffwright ladder`: the kit's rungs for one described swimmer, in even steps.
 
+#![allow(
+    rustdoc::broken_intra_doc_links,
+    reason = "double brackets are TOML tables in the words of the help"
+)]
+
 use std::path::{Path, PathBuf};
 
 use app::facts::Problem;

@@ -1,7 +1,7 @@
 //! Plots on two axes: as SVG with name, description and classes, as a table, and as text for a terminal.
 //!
 //! - [`Plot`] is plain data: axes and what stands on them. `ticks` chooses round numbers. `draw` makes the SVG,
-//!   [`Twin`] the table, [`text`] the terminal's version. No plot is shown without its twin.
+//!   [`Twin`] the table, [`mod@text`] the terminal's version. No plot is shown without its twin.
 
 mod draw;
 mod text;

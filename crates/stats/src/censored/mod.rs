@@ -5,7 +5,7 @@
 //! exactly or only on one side. The group's value is integrated out of the likelihood, group by group, on nodes laid
 //! where that group's integrand is; fixed nodes are wrong on capped data.
 //!
-//! - [`sample`]: what goes in. [`family`]: the forms. [`fit`]: the search and what comes out.
+//! - [`sample`]: what goes in. [`family`]: the forms. [`mod@fit`]: the search and what comes out.
 //!
 //! Beside it stand standard errors that take the rows of a group together without modelling why.
 

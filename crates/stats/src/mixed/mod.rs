@@ -5,7 +5,7 @@
 //! out, and the search runs over the factor of the relative covariance only. Criteria of the restricted form may not be
 //! compared between models with other covariates.
 //!
-//! - [`sample`]: what goes in. [`fit`]: the search and what comes out.
+//! - [`sample`]: what goes in. [`mod@fit`]: the search and what comes out.
 
 mod criterion;
 pub mod fit;

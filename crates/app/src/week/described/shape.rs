@@ -5,7 +5,7 @@ use serde::Serialize;
 /// The whole answer.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct WeekAnswer {
-    /// [`SHAPE`].
+    /// `SHAPE`.
     pub shape: &'static str,
     /// Zone of every time.
     pub zone: String,
